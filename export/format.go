@@ -1,0 +1,10 @@
+package export
+
+import "io"
+
+// A Format is one kind of file that a Book can be written as.
+type Format interface {
+	Name() string      // as people say it: "SVG"
+	Extension() string // with the dot: ".svg"
+	Write(w io.Writer, b Book) error
+}

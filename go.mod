@@ -1,0 +1,3 @@
+module tsugime
+
+go 1.26

@@ -1,0 +1,72 @@
+package document
+
+import (
+	"tsugime/repeat/cloth"
+	"tsugime/repeat/geom"
+	"tsugime/repeat/pattern"
+	"tsugime/repeat/stencil"
+)
+
+// An Order is one job: the pattern, the sheet that carries it, the cloth it
+// falls on, the garment made of it, and how it is cut and printed.
+type Order struct {
+	Title    string
+	Note     string
+	Unit     pattern.Unit
+	Sheet    stencil.Spec
+	Cloth    Cloth
+	Board    cloth.Board
+	Register Register
+	Garment  Garment
+	Rack     []Punch
+	Limits   Limits
+	Sheets   Sheets
+	NextID   pattern.ID // the ID that the next motif gets
+}
+
+// Cloth is the bolt and its dye.
+type Cloth struct {
+	Bolt cloth.Bolt
+	Dye  Colour // of the dyed part; where the stencil is open the cloth stays undyed
+}
+
+// A Colour is red, green, blue, each 0 to 255.
+type Colour struct{ R, G, B uint8 }
+
+// Register is how the dyer lays the stencil.
+type Register struct {
+	Way        cloth.Way
+	StarError  geom.Length // standard deviation of one star in each direction
+	PitchError geom.Length // by which every step is too long
+}
+
+// Garment is what the cloth becomes.
+type Garment struct {
+	Body cloth.Body
+	// MatchBackCentre asks for the back panels to be laid so that the pattern
+	// runs on over the back seam, at the cost of cloth.
+	MatchBackCentre bool
+}
+
+// A Punch is a tool of the cutter's own rack that leaves a round hole.
+type Punch struct {
+	Name     string
+	Diameter geom.Length
+}
+
+// Limits are what the craft allows; each is the cutter's own to set.
+type Limits struct {
+	Hole         geom.Length // the smallest opening that the paste passes
+	StarClear    geom.Length // from a star's rim to the nearest cut-out
+	Baseline     geom.Length // the shortest distance between the outer stars
+	TurnedMisfit geom.Length // by which a wrongly laid set must fail to fit
+	Joint        geom.Length // the largest gap or lap at a joint
+	SeamPhase    geom.Length // the largest phase difference of a matched seam
+}
+
+// Sheets is how the sheets are printed.
+type Sheets struct {
+	Page  string // a name that export.Pages knows: "A4", "A3", "B4", "letter"
+	Units string // "mm" or "sun"
+	Lap   geom.Length
+}

@@ -1,0 +1,99 @@
+package pattern
+
+import (
+	"iter"
+	"math"
+
+	"tsugime/repeat/geom"
+)
+
+// An ID tells the motifs of a unit apart. It is never used again after its motif
+// is deleted.
+type ID int
+
+// A Motif is one drawn shape of the unit. Shape is drawn around its own origin;
+// it is mirrored left to right, then turned, then moved to At.
+type Motif struct {
+	ID       ID
+	Shape    geom.Shape
+	At       geom.Point
+	TurnDeg  float64 // clockwise on the sheet
+	Mirrored bool
+}
+
+// Placed returns the motif's shape where it stands.
+func (m Motif) Placed() geom.Shape {
+	if m.Shape.Round() || m.TurnDeg == 0 && !m.Mirrored {
+		return m.Shape.Moved(m.At)
+	}
+	place := geom.Identity
+	if m.Mirrored {
+		place = geom.Scale(-1, 1)
+	}
+	return m.Shape.Placed(place.Then(geom.Rotate(m.TurnDeg)).Then(geom.Translate(m.At)))
+}
+
+// A CutOut is a hole through the paper and the motif it comes from.
+type CutOut struct {
+	Shape geom.Shape
+	Motif ID
+}
+
+// A Unit is the smallest drawing that repeats. Motifs may reach beyond the cell
+// and over one another.
+type Unit struct {
+	Lattice Lattice
+	Motifs  []Motif
+}
+
+// CutOuts returns the holes of one cell: each motif once, its place brought into
+// the cell.
+func (u Unit) CutOuts() []CutOut {
+	cuts := make([]CutOut, len(u.Motifs))
+	for i, m := range u.Motifs {
+		m.At = u.Lattice.Into(m.At)
+		cuts[i] = CutOut{m.Placed(), m.ID}
+	}
+	return cuts
+}
+
+// In goes through every hole of the plain pattern whose box meets the window,
+// each once, motif by motif.
+func (u Unit) In(window geom.Box) iter.Seq[CutOut] {
+	return func(yield func(CutOut) bool) {
+		for _, m := range u.Motifs {
+			shape := m.Placed()
+			box := shape.Bounds()
+			// The copy moved by p meets the window where p lies in the window
+			// grown by the box turned about the origin.
+			reach := geom.BoxOf(window.Min.Sub(box.Max), window.Max.Sub(box.Min))
+			for _, p := range u.Lattice.Places(reach) {
+				if !yield(CutOut{shape.Moved(p), m.ID}) {
+					return
+				}
+			}
+		}
+	}
+}
+
+// PerCM2 returns how many cut-outs stand on a square centimetre.
+func (u Unit) PerCM2() float64 { return float64(len(u.Motifs)) * 100 / u.Lattice.CellMM2() }
+
+// PerSquareSun returns how many cut-outs stand on a square kane sun, the measure
+// by which the fineness of a dot ground is named: (1000/33 mm)².
+func (u Unit) PerSquareSun() float64 {
+	const sun = 1000.0 / 33
+	return u.PerCM2() * sun * sun / 100
+}
+
+// Reach returns the largest distance from a motif's place to its rim.
+func (u Unit) Reach() geom.Length {
+	var reach geom.Length
+	for _, m := range u.Motifs {
+		b := m.Placed().Bounds().Moved(m.At.Neg())
+		for _, c := range []geom.Point{b.Min, b.Max} {
+			reach = max(reach, geom.Length(math.Ceil(c.Norm())))
+		}
+	}
+	return reach
+}

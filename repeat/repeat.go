@@ -1,0 +1,2 @@
+// Package repeat carries an order along the line of the workshop.
+package repeat

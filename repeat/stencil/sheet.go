@@ -1,0 +1,65 @@
+package stencil
+
+import (
+	"tsugime/repeat/geom"
+	"tsugime/repeat/pattern"
+)
+
+// A Sheet is one stencil with everything that was measured on it, at finished
+// size, x from the left selvedge, y from the start of its own placement.
+type Sheet struct {
+	Spec    Spec
+	Paper   geom.Box         // the edges of the paper
+	CutOuts []pattern.CutOut // those between the joint line and its copy one step on
+	Joint   Joint
+	Webs    WebReport
+	Paths   Connectivity
+	Stars   StarSet
+	OpenPct float64 // cut area of the plain pattern, overlaps counted once
+	// StepError is the way from the lattice vector nearest to the step to the
+	// step; where it is not zero every joint shows a fault of that size.
+	StepError geom.Point
+}
+
+// A Joint is the line between two placements, from the left edge of the field to
+// the right. Its copy one step on bounds the sheet below.
+type Joint struct {
+	Line      []geom.Point
+	Clearance geom.Length // from the line to the nearest cut-out on either side; negative where one is crossed
+	Length    geom.Length
+	// Widest is the greatest clearance that any line could have.
+	Widest geom.Length
+}
+
+// A Web is the paper left between two neighbouring cut-outs: a shortest segment
+// from P to Q across paper whose diametral disc is empty.
+type Web struct {
+	P, Q  geom.Point
+	Width geom.Length // zero where the cut-outs touch in a point
+	A, B  pattern.ID
+}
+
+// A WebReport tells the webs of the plain pattern, each once for a unit.
+type WebReport struct {
+	Limit     geom.Length
+	Narrowest Web           // zero where there is no web at all
+	Found     bool          // Narrowest holds one
+	Below     []Web         // those narrower than Limit, the narrowest first
+	Widths    []geom.Length // of every web found, ascending
+	// AcrossJoint is the narrowest web between the last cut-outs of one placement
+	// and the first of the next. With a step that is a lattice vector it is one
+	// of the pattern's own webs.
+	AcrossJoint Web
+}
+
+// Connectivity tells how the paper of the plain pattern hangs together.
+type Connectivity struct {
+	Islands []Part
+	Bands   []Part
+}
+
+// A Part is a connected piece of paper that is held too little.
+type Part struct {
+	At      geom.Point // a place in it or on its rim
+	AreaMM2 float64    // of an island; a band's is for one period
+}
