@@ -2,9 +2,9 @@ package export
 
 import "io"
 
-// A Format is one kind of file that a Book can be written as.
+// A Format is one kind of file that a Drawing can be written as.
 type Format interface {
 	Name() string      // as people say it: "SVG"
 	Extension() string // with the dot: ".svg"
-	Write(w io.Writer, b Book) error
+	Write(w io.Writer, d Drawing) error
 }
