@@ -1,6 +1,9 @@
 package repeat
 
 import (
+	"context"
+	"fmt"
+
 	"tsugime/repeat/check"
 	"tsugime/repeat/cloth"
 	"tsugime/repeat/document"
@@ -11,8 +14,51 @@ import (
 // a new one.
 type Work struct {
 	Order    document.Order
-	Sheet    stencil.Sheet
+	Scale    stencil.Scale
+	Sheet    stencil.Sheet // at finished size
 	Run      cloth.Run
 	Dressed  cloth.Dressed
 	Findings []check.Finding
 }
+
+// Build carries an order along the line: cut-outs on a sheet, placements along
+// the bolt, panels of the garment, findings. It stops early only when ctx is
+// done; what is wrong with the design is a finding, not an error.
+func Build(ctx context.Context, o document.Order) (Work, error) {
+	if err := o.Check(); err != nil {
+		return Work{}, err
+	}
+	w := Work{Order: o, Scale: stencil.Scale{
+		ClothAcross: o.Cloth.Bolt.ChangeAcross, ClothAlong: o.Cloth.Bolt.ChangeAlong,
+		PaperAcross: o.Sheet.Paper.GrowthAcross, PaperAlong: o.Sheet.Paper.GrowthAlong,
+	}}
+	var err error
+	if w.Sheet, err = stencil.Cut(ctx, o.Unit, o.Sheet, o.Cloth.Bolt.Width); err != nil {
+		return Work{}, fmt.Errorf("stencil: %w", err)
+	}
+	_, along := w.Scale.Board()
+	if w.Run, err = cloth.Lay(o.Cloth.Bolt, o.Board, w.register(), o.Sheet.Step.Times(along)); err != nil {
+		return Work{}, fmt.Errorf("cloth: %w", err)
+	}
+	w.Dressed, err = cloth.Dress(o.Cloth.Bolt, w.Run, o.Unit.Lattice,
+		o.Garment.Body, o.Garment.MatchBackCentre, o.Limits.SeamPhase)
+	if err != nil {
+		return Work{}, fmt.Errorf("garment: %w", err)
+	}
+	w.Findings = check.All(check.Measures{
+		Unit: o.Unit, Sheet: w.Sheet, Run: w.Run, Dressed: w.Dressed,
+	}, check.Limits(o.Limits))
+	return w, ctx.Err()
+}
+
+// register is how the sheet's own stars let it be laid.
+func (w Work) register() cloth.Register {
+	r := w.Order.Register
+	return cloth.Register{
+		Way: r.Way, StarError: r.StarError, PitchError: r.PitchError,
+		Baseline: w.Sheet.Stars.Baseline, Width: w.Order.Sheet.Field.Width,
+	}
+}
+
+// CutSheet returns the sheet as it must be cut into dry paper.
+func (w Work) CutSheet() stencil.Sheet { return w.Sheet.AtCutSize(w.Scale) }

@@ -1,0 +1,106 @@
+package check
+
+import (
+	"fmt"
+
+	"tsugime/repeat/cloth"
+	"tsugime/repeat/geom"
+)
+
+func remainder(m Measures, _ Limits) []Finding {
+	r := m.Run
+	if len(r.Placements) == 0 || r.Remainder == 0 {
+		return nil
+	}
+	last := r.Placements[len(r.Placements)-1]
+	return []Finding{{
+		Code: "bolt-remainder", Severity: Note, Domain: OnCloth, At: geom.Point{Y: last.Y + r.Step},
+		Text: fmt.Sprintf("After %d placements %s of cloth are left, %.0f %% of a step.",
+			len(r.Placements), mm(r.Remainder), percent(r.Remainder, r.Step)),
+		Remedy: "Keep it for the waste of both ends, or print a part of one more placement.",
+	}}
+}
+
+func turnedPlacements(m Measures, _ Limits) []Finding {
+	n := 0
+	var first cloth.Placement
+	for _, p := range m.Run.Placements {
+		if p.Face == cloth.Turn {
+			if n == 0 {
+				first = p
+			}
+			n++
+		}
+	}
+	if n == 0 {
+		return nil
+	}
+	return []Finding{{
+		Code: "bolt-turn", Severity: Note, Domain: OnCloth, At: geom.Point{Y: first.Y},
+		Text:   fmt.Sprintf("%s into the turn of the board, from placement %d at %s.", plural(n, "placement reaches", "placements reach"), first.N, mm(first.Y)),
+		Remedy: "Tell the tailor of the place, or shift the start so that it falls between two panels.",
+	}}
+}
+
+func boardFull(m Measures, _ Limits) []Finding {
+	if m.Run.Bolt.Length <= 2*m.Run.Board.Length {
+		return nil
+	}
+	return []Finding{{
+		Code: "board-short", Severity: Warning, Domain: OnCloth, At: geom.Point{Y: 2 * m.Run.Board.Length},
+		Text:   fmt.Sprintf("The bolt of %s is longer than both faces of the board, %s.", mm(m.Run.Bolt.Length), mm(2*m.Run.Board.Length)),
+		Remedy: "Use a longer board, or print the bolt in two layings.",
+	}}
+}
+
+func drift(m Measures, l Limits) []Finding {
+	d := m.Run.Drift
+	if d.WorstJoint <= l.Joint || len(m.Run.Placements) < 2 {
+		return nil
+	}
+	last := m.Run.Placements[len(m.Run.Placements)-1]
+	return []Finding{{
+		Code: "drift-joint", Severity: Note, Domain: OnCloth, At: geom.Point{Y: last.Y},
+		Text: fmt.Sprintf("With this register the worst joint of the bolt is expected to be off by %s, more than %s; the end walks %s across and %s along.",
+			mm(d.WorstJoint), mm(l.Joint), mm(d.EndX), mm(d.EndY)),
+		Remedy: "Lay to an edge line or a marked line, set the stars farther apart, or lay more carefully.",
+	}}
+}
+
+func boltShort(m Measures, _ Limits) []Finding {
+	finished := m.Run.Bolt.Length.Times(1 + m.Run.Bolt.ChangeAlong)
+	if m.Dressed.Used <= finished || len(m.Dressed.Panels) == 0 {
+		return nil
+	}
+	return []Finding{{
+		Code: "bolt-short", Severity: Fault, Domain: OnCloth, At: geom.Point{Y: finished},
+		Text: fmt.Sprintf("The garment needs %s of finished cloth; the bolt gives %s, %s too little.",
+			mm(m.Dressed.Used), mm(finished), mm(m.Dressed.Used-finished)),
+		Remedy: "Order a longer bolt, cut for a smaller height, or give up a matched seam.",
+	}}
+}
+
+func backCentre(m Measures, l Limits) []Finding {
+	for _, s := range m.Dressed.Seams {
+		if s.Name != cloth.BackCentre || s.PhaseAlong.Abs() <= l.SeamPhase && s.PhaseAcross.Abs() <= l.SeamPhase {
+			continue
+		}
+		along := s.PhaseAlong.Abs() > l.SeamPhase
+		f := Finding{
+			Code: "back-centre-phase", Severity: Warning, Domain: OnCloth,
+			Text: fmt.Sprintf("At the back centre the pattern is off by %s along and %s across.",
+				mm(s.PhaseAlong), mm(s.PhaseAcross)),
+			Remedy: "Fit the pattern to the width between the seams, so that it runs on across.",
+		}
+		if along {
+			f.Remedy = "Ask for the back centre to be matched: it costs less than a step of cloth."
+		}
+		for _, p := range m.Dressed.Panels {
+			if p.Name == s.Between[0] {
+				f.At = geom.Point{X: p.X, Y: p.Y}
+			}
+		}
+		return []Finding{f}
+	}
+	return nil
+}

@@ -1,0 +1,65 @@
+package check
+
+import (
+	"tsugime/repeat/cloth"
+	"tsugime/repeat/geom"
+	"tsugime/repeat/pattern"
+	"tsugime/repeat/stencil"
+)
+
+// Limits are what the craft allows; each is the cutter's own to set.
+type Limits struct {
+	Hole         geom.Length // the smallest opening that the paste passes
+	StarClear    geom.Length // from a star's rim to the nearest cut-out
+	Baseline     geom.Length // the shortest distance between the outer stars
+	TurnedMisfit geom.Length // by which a wrongly laid set must fail to fit
+	Joint        geom.Length // the largest gap or lap at a joint
+	SeamPhase    geom.Length // the largest phase difference of a matched seam
+}
+
+// Measures are what the stations found.
+type Measures struct {
+	Unit    pattern.Unit
+	Sheet   stencil.Sheet
+	Run     cloth.Run
+	Dressed cloth.Dressed
+}
+
+// stepSlack is the error of a step that is not worth a word: over a bolt of a
+// hundred placements it adds up to a tenth of a millimetre.
+const stepSlack = geom.Micrometre
+
+// A rule looks at the measures and reports what it finds.
+type rule func(m Measures, l Limits) []Finding
+
+// rules stand in the order of the work: unit, sheet, stars, bolt, garment.
+var rules = []rule{
+	emptyUnit, smallHoles, islands, bands, webs,
+	stepFault, jointCrosses, jointThin, fieldFits, paperFits,
+	starsClear, starsHidden, starBaseline, starsTurned,
+	noPlacement, remainder, turnedPlacements, boardFull, drift,
+	boltShort, backCentre,
+}
+
+// All returns every finding, in the order of the work.
+func All(m Measures, l Limits) []Finding {
+	var all []Finding
+	for _, r := range rules {
+		all = append(all, r(m, l)...)
+	}
+	return all
+}
+
+// Worst returns the highest severity among the findings, "" for none.
+func Worst(findings []Finding) Severity {
+	var worst Severity
+	for _, f := range findings {
+		if f.Severity.Rank() > worst.Rank() {
+			worst = f.Severity
+		}
+	}
+	return worst
+}
+
+// mm writes a length as findings do: to the micrometre, with its unit.
+func mm(l geom.Length) string { return geom.MMUnit.Format(l, 3) }

@@ -1,0 +1,73 @@
+package stencil
+
+import "tsugime/repeat/geom"
+
+// A Scale takes finished sizes to the board and to the paper. The cloth changes
+// after it leaves the board, the paper grew when it was soaked:
+//
+//	board = finished / (1 + cloth change)
+//	cut   = board    / (1 + paper growth)
+//
+// Changes are fractions with their sign by ISO 5077:2007, (after − before)/before:
+// to finish at 350 mm after a change of −3 % the step on the board must be
+// 360.825 mm. The zero Scale changes nothing.
+type Scale struct {
+	ClothAcross, ClothAlong float64
+	PaperAcross, PaperAlong float64
+}
+
+// Board returns the factors from finished size to the board, across and along.
+func (s Scale) Board() (across, along float64) {
+	return 1 / (1 + s.ClothAcross), 1 / (1 + s.ClothAlong)
+}
+
+// Cut returns the factors from finished size to the dry paper, across and along.
+func (s Scale) Cut() (across, along float64) {
+	across, along = s.Board()
+	return across / (1 + s.PaperAcross), along / (1 + s.PaperAlong)
+}
+
+// AtCutSize returns the sheet as it must be cut into dry paper. Places and
+// outlines are scaled; round holes and stars keep the diameter of the tool that
+// cuts them. The joint line, the stars and the square check are scaled with the
+// pattern; what was measured on the pattern (webs, islands) stays as measured.
+func (s Sheet) AtCutSize(scale Scale) Sheet {
+	x, y := scale.Cut()
+	m := geom.Scale(x, y)
+	cut := s
+	cut.Spec.Field.Left, cut.Spec.Field.Width = s.Spec.Field.Left.Times(x), s.Spec.Field.Width.Times(x)
+	cut.Spec.Step = s.Spec.Step.Times(y)
+	cut.CutOuts = nil
+	for _, c := range s.CutOuts {
+		c.Shape = c.Shape.Stretched(x, y)
+		cut.CutOuts = append(cut.CutOuts, c)
+	}
+	cut.Joint.Line = nil
+	for _, p := range s.Joint.Line {
+		cut.Joint.Line = append(cut.Joint.Line, m.Apply(p))
+	}
+	cut.Stars.Stars = nil
+	for _, star := range s.Stars.Stars {
+		star.At = m.Apply(star.At)
+		cut.Stars.Stars = append(cut.Stars.Stars, star)
+	}
+	cut.Stars.Baseline = longest(cut.Stars.Leading())
+	cut.Stars.Square = squareOf(cut.Stars)
+	cut.Paper = cut.Spec.paperBox(cut.Joint)
+	return cut
+}
+
+// paperBox lays the paper about the cut field: centred across, with two fifths
+// of what is free along before the first joint line and three fifths behind the
+// last, where the trailing stars stand. Old sheets have the wider border at one
+// end (museum pieces; which end is our choice).
+func (s Spec) paperBox(joint Joint) geom.Box {
+	line := geom.BoxOf(joint.Line...)
+	middle := s.Field.Left + s.Field.Width/2
+	used := line.Height() + s.Step
+	left, top := middle-s.Paper.Width/2, line.Min.Y-(s.Paper.Height-used)*2/5
+	return geom.BoxOf(
+		geom.Point{X: left, Y: top},
+		geom.Point{X: left + s.Paper.Width, Y: top + s.Paper.Height},
+	)
+}

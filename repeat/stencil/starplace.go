@@ -1,0 +1,195 @@
+package stencil
+
+import (
+	"math"
+
+	"tsugime/repeat/geom"
+	"tsugime/repeat/pattern"
+)
+
+// Where stars are looked for. The outer stars stand at one height, so that the
+// square check is a rectangle; the third stands below the left one, the fourth
+// further below the right one, so that the set fits in no wrong way.
+const (
+	starInset  = 2 * geom.Millimetre    // from the selvedge to the star's rim: our choice
+	starDrop   = 12 * geom.Millimetre   // of the third star below the first: our choice
+	starRaster = 250 * geom.Micrometre  // between the places that are tried
+	starSearch = 4 * geom.Millimetre    // how far along the bolt places are tried
+	starEnough = 1500 * geom.Micrometre // clearance beyond which more is no better
+)
+
+// placeStars returns the stars set by hand, or chooses them: near the joint
+// line's ends, in the strip that the seam hides, as far apart and as far out as
+// they are clear of the cut-outs; where the strip has no clear place, in the
+// middle of a round hole that is at least as large.
+func placeStars(u pattern.Unit, spec Spec, joint Joint, cloth geom.Length) StarSet {
+	at := spec.Stars.At
+	if len(at) == 0 {
+		at = chooseStars(u, spec, joint, cloth)
+	}
+	step := geom.Point{Y: spec.Step}
+	var set StarSet
+	for _, end := range []End{Leading, Trailing} {
+		for _, p := range at {
+			if end == Trailing {
+				p = p.Add(step)
+			}
+			set.Stars = append(set.Stars, measureStar(u, spec, cloth, end, p))
+		}
+	}
+	set.Baseline = longest(set.Leading())
+	set.TurnedMisfit = turnedMisfit(set.Leading())
+	set.Square = squareOf(set)
+	return set
+}
+
+func measureStar(u pattern.Unit, spec Spec, cloth geom.Length, end End, at geom.Point) Star {
+	star := Star{End: end, At: at, Diameter: spec.Stars.Diameter}
+	r := star.Diameter / 2
+	star.Clear = clearance(u, spec.Field, at) - r
+	covered := at.X+r <= spec.Stars.Hidden || at.X-r >= cloth-spec.Stars.Hidden
+	star.Hidden = covered || star.Clear <= -star.Diameter
+	return star
+}
+
+// A spot is a place for a star, left or right, and which way is outwards.
+type spot struct {
+	from, to geom.Length // x of the centre, the outermost first
+	drop     geom.Length // below the first star
+}
+
+func chooseStars(u pattern.Unit, spec Spec, joint Joint, cloth geom.Length) []geom.Point {
+	r := spec.Stars.Diameter / 2
+	out, in := starInset+r, max(spec.Stars.Hidden-r, starInset+r)
+	left, right := spot{from: out, to: in}, spot{from: cloth - out, to: cloth - in}
+	spots := []spot{left, right}
+	if spec.Stars.PerEnd >= 3 {
+		left.drop = starDrop
+		spots = append(spots, left)
+	}
+	if spec.Stars.PerEnd >= 4 {
+		right.drop = 2 * starDrop
+		spots = append(spots, right)
+	}
+	y := geom.Length(0)
+	if n := len(joint.Line); n > 0 {
+		y = max(joint.Line[0].Y, joint.Line[n-1].Y)
+	}
+	at := make([]geom.Point, len(spots))
+	// The two outer stars share their height: take the first that suits both.
+	best := geom.Length(math.MinInt64)
+	for dy := geom.Length(0); dy <= starSearch; dy += starRaster {
+		a, ca := bestAcross(u, spec.Field, spots[0], y+dy, r)
+		b, cb := bestAcross(u, spec.Field, spots[1], y+dy, r)
+		if c := min(ca, cb); c > best {
+			best, at[0], at[1] = c, a, b
+		}
+		if best >= starEnough {
+			break
+		}
+	}
+	for i, s := range spots[2:] {
+		best := geom.Length(math.MinInt64)
+		for dy := geom.Length(0); dy <= starSearch && best < starEnough; dy += starRaster {
+			if p, c := bestAcross(u, spec.Field, s, at[0].Y+s.drop+dy, r); c > best {
+				best, at[2+i] = c, p
+			}
+		}
+	}
+	for i, s := range spots {
+		if clearance(u, spec.Field, at[i])-r >= spec.WebLimit {
+			continue
+		}
+		if hole, ok := holeFor(u, spec, s, y+s.drop); ok {
+			at[i] = hole
+		}
+	}
+	return at
+}
+
+// holeFor returns the middle of the outermost round hole at about height y that
+// a star can hide in: it must be at least as large as the star.
+func holeFor(u pattern.Unit, spec Spec, s spot, y geom.Length) (at geom.Point, ok bool) {
+	strip := geom.BoxOf(geom.Point{X: s.from, Y: y}, geom.Point{X: s.to, Y: y + starDrop/2})
+	for c := range u.In(strip) {
+		d := c.Shape.Disc
+		if !c.Shape.Round() || d.Diameter < spec.Stars.Diameter ||
+			!strip.Holds(d.Centre) || !spec.Field.whole(d.Bounds()) {
+			continue
+		}
+		out, best := (d.Centre.X - s.from).Abs(), (at.X - s.from).Abs()
+		if !ok || out < best || out == best && d.Centre.Less(at) {
+			at, ok = d.Centre, true
+		}
+	}
+	return at, ok
+}
+
+// bestAcross returns the outermost place at height y with enough clearance, or
+// the clearest one.
+func bestAcross(u pattern.Unit, field Field, s spot, y, r geom.Length) (at geom.Point, clear geom.Length) {
+	inwards := geom.Length(1)
+	if s.to < s.from {
+		inwards = -1
+	}
+	clear = geom.Length(math.MinInt64)
+	for d := geom.Length(0); d <= (s.to - s.from).Abs(); d += starRaster {
+		p := geom.Point{X: s.from + inwards*d, Y: y}
+		if c := min(clearance(u, field, p)-r, starEnough); c > clear {
+			at, clear = p, c
+		}
+		if clear >= starEnough {
+			break
+		}
+	}
+	return at, clear
+}
+
+// clearanceReach is how far cut-outs are looked for around a star; what is
+// farther counts as that far.
+const clearanceReach = 20 * geom.Millimetre
+
+// clearance returns the distance from p to the nearest rim of the pattern in the
+// field, negative within a hole, at most clearanceReach.
+func clearance(u pattern.Unit, field Field, p geom.Point) geom.Length {
+	least := float64(clearanceReach)
+	for c := range u.In(geom.BoxOf(p).Grown(clearanceReach)) {
+		if !field.whole(c.Shape.Bounds()) {
+			continue
+		}
+		least = min(least, rimDistance(c.Shape, p))
+	}
+	return geom.Length(math.Round(least))
+}
+
+// whole reports whether a cut-out with the box b is in the field unhalved.
+func (f Field) whole(b geom.Box) bool { return b.Min.X >= f.Left && b.Max.X <= f.Right() }
+
+// rimDistance returns the distance in nanometres from p to the rim of s,
+// negative inside.
+func rimDistance(s geom.Shape, p geom.Point) float64 {
+	if s.Round() {
+		return p.Sub(s.Disc.Centre).Norm() - float64(s.Disc.Diameter)/2
+	}
+	least := math.Inf(1)
+	for _, ring := range s.Outline.Rings(geom.Chord) {
+		for i, b := range ring {
+			least = min(least, pieceDistance(ring[(i+len(ring)-1)%len(ring)], b, p))
+		}
+	}
+	if s.Contains(p) {
+		return -least
+	}
+	return least
+}
+
+// pieceDistance returns the distance in nanometres from p to the straight piece
+// from a to b.
+func pieceDistance(a, b, p geom.Point) float64 {
+	d, q := b.Sub(a), p.Sub(a)
+	t := 0.0
+	if n := d.Dot(d); n > 0 {
+		t = min(max(float64(q.Dot(d))/float64(n), 0), 1)
+	}
+	return math.Hypot(float64(q.X)-t*float64(d.X), float64(q.Y)-t*float64(d.Y))
+}
