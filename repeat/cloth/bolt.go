@@ -1,6 +1,10 @@
 package cloth
 
-import "tsugime/repeat/geom"
+import (
+	"fmt"
+
+	"tsugime/repeat/geom"
+)
 
 // A Bolt is the piece of cloth. Changes are by ISO 5077: (after − before)/before,
 // so a shrinkage of three percent is −0.03.
@@ -9,46 +13,44 @@ type Bolt struct {
 	ChangeAcross, ChangeAlong float64
 }
 
-// A Board is the long board that the cloth is wrapped on, both faces used.
-type Board struct {
-	Length geom.Length
-	// Turn is how much cloth at the board's end can't be printed well.
-	Turn geom.Length
-	// Start is where on the bolt the first placement begins.
-	Start geom.Length
-}
-
-// A Face is where a placement falls on the board.
-type Face string
-
-// The faces of the board.
+// Bounds of what is accepted. They are far outside the trade (bolts of 11 to
+// 14 m, steps of 130 to 400 mm) and keep every count and sum of the package
+// small enough to be exact.
 const (
-	FaceA Face = "A"
-	FaceB Face = "B"
-	Turn  Face = "turn" // the placement reaches into the turn
+	maxBolt   = 10_000 * geom.Metre
+	maxWidth  = 2 * geom.Metre
+	maxChange = 0.5
 )
 
-// A Placement is one laying of the stencil: it covers Y to Y + step.
-type Placement struct {
-	N    int
-	Y    geom.Length
-	Face Face
-	// WalkX and WalkY are the standard deviations of where it lands, after its
-	// own star errors and those before it, with the pitch error's share added to
-	// WalkY (positive along).
-	WalkX, WalkY geom.Length
+// Finished returns where a place of the cloth on the board lies once the cloth
+// has changed.
+func (b Bolt) Finished(p geom.Point) geom.Point {
+	return geom.Point{X: p.X.Times(1 + b.ChangeAcross), Y: p.Y.Times(1 + b.ChangeAlong)}
 }
 
-// A Run is the work along one bolt.
-type Run struct {
-	Bolt       Bolt
-	Board      Board
-	Step       geom.Length // as it lies on the board, before the cloth changes
-	Placements []Placement
-	Remainder  geom.Length // cloth left after the last whole placement
-	Turns      []Span      // the unprintable stretches
-	Drift      Drift
+// FinishedSize returns the width and length of the bolt once it has changed.
+func (b Bolt) FinishedSize() (width, length geom.Length) {
+	size := b.Finished(geom.Point{X: b.Width, Y: b.Length})
+	return size.X, size.Y
 }
 
-// A Span is a stretch of the bolt from From to To.
-type Span struct{ From, To geom.Length }
+// Check returns an error where b can be no bolt.
+func (b Bolt) Check() error {
+	if b.Length <= 0 || b.Length > maxBolt {
+		return fmt.Errorf("bolt: a length of %s mm can't be laid; give more than 0 and at most %s mm", b.Length, maxBolt)
+	}
+	if b.Width <= 0 || b.Width > maxWidth {
+		return fmt.Errorf("bolt: a width of %s mm can't be laid; give more than 0 and at most %s mm", b.Width, maxWidth)
+	}
+	for _, c := range []struct {
+		name   string
+		change float64
+	}{{"across", b.ChangeAcross}, {"along", b.ChangeAlong}} {
+		// Written so that a change that is no number is refused too.
+		if !(c.change >= -maxChange && c.change <= maxChange) {
+			return fmt.Errorf("bolt: a change of %g %% %s is no cloth's; give between %g and %g %%, negative for shrinking",
+				100*c.change, c.name, -100*maxChange, 100*maxChange)
+		}
+	}
+	return nil
+}
