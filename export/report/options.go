@@ -1,0 +1,75 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"tsugime/repeat"
+)
+
+// Options is how a job folder is written. The zero Options take page and units
+// from the order, write every file and overwrite none.
+type Options struct {
+	Page  string   // a page that export.PageNamed knows; "" for the order's own
+	Units string   // "mm" or "sun"; "" for the order's own
+	Only  []string // names of Names, with or without extension; nil for all
+	Force bool     // overwrite what is there
+}
+
+// The units that sheets are lettered in.
+const (
+	inMM  = "mm"
+	inSun = "sun"
+)
+
+// Check returns an error where the options ask for something that there is not.
+func (o Options) Check() error {
+	if _, ok := pageNamed(o.Page); o.Page != "" && !ok {
+		return fmt.Errorf("page: there is no %q; use one of %s", o.Page, strings.Join(pageNames(), ", "))
+	}
+	if o.Units != "" && o.Units != inMM && o.Units != inSun {
+		return fmt.Errorf("units: there is no %q; use %s or %s", o.Units, inMM, inSun)
+	}
+	for _, name := range o.Only {
+		if !slices.ContainsFunc(Names(), func(n string) bool { return sameFile(name, n) }) {
+			return fmt.Errorf("only: the folder has no %q; it has %s", name, strings.Join(Names(), ", "))
+		}
+	}
+	return nil
+}
+
+// with fills what o leaves open from the order.
+func (o Options) with(w repeat.Work) Options {
+	if o.Page == "" {
+		o.Page = w.Order.Sheets.Page
+	}
+	if o.Units == "" {
+		o.Units = w.Order.Sheets.Units
+	}
+	if o.Units == "" {
+		o.Units = inMM
+	}
+	return o
+}
+
+// wants reports whether the file of that name is to be written.
+func (o Options) wants(name string) bool {
+	return o.Only == nil || slices.ContainsFunc(o.Only, func(asked string) bool { return sameFile(asked, name) })
+}
+
+// sameFile reports whether asked means the file name: in full, or without its
+// extension where that is meant for every file of the stem.
+func sameFile(asked, name string) bool {
+	stem, _, _ := strings.Cut(name, ".")
+	asked = strings.TrimSpace(asked)
+	return strings.EqualFold(asked, name) || strings.EqualFold(asked, stem)
+}
+
+func pageNames() []string {
+	var names []string
+	for _, p := range pages() {
+		names = append(names, p.Name)
+	}
+	return names
+}
