@@ -1,0 +1,128 @@
+package check_test
+
+import (
+	"strings"
+	"testing"
+
+	"tsugime/repeat/check"
+	"tsugime/repeat/cloth"
+	"tsugime/repeat/geom"
+	"tsugime/repeat/pattern"
+	"tsugime/repeat/stencil"
+)
+
+// sound is a set of measures in which nothing needs a look.
+func sound() check.Measures {
+	disc := pattern.Motif{ID: 1, Shape: geom.DiscShape(geom.Point{}, geom.MM(0.5))}
+	unit := pattern.Unit{Lattice: pattern.Straight(geom.MM(1), geom.MM(1)), Motifs: []pattern.Motif{disc}}
+	star := func(end stencil.End, x, y float64) stencil.Star {
+		return stencil.Star{End: end, At: geom.PtMM(x, y), Diameter: geom.MM(1), Hidden: true, Clear: geom.MM(2)}
+	}
+	return check.Measures{
+		Unit: unit,
+		Sheet: stencil.Sheet{
+			Spec:    stencil.Spec{Step: geom.MM(180), Field: stencil.Field{Left: geom.MM(9.5), Width: geom.MM(356)}},
+			Paper:   geom.BoxOf(geom.PtMM(-27, -50), geom.PtMM(403, 250)),
+			CutOuts: unit.CutOuts(),
+			Joint:   stencil.Joint{Line: []geom.Point{geom.PtMM(9.5, 0), geom.PtMM(365.5, 0)}, Clearance: geom.MM(0.25)},
+			Webs:    stencil.WebReport{Limit: geom.MM(0.4), Found: true, Narrowest: stencil.Web{Width: geom.MM(0.5)}},
+			Stars: stencil.StarSet{
+				Stars:    []stencil.Star{star(stencil.Leading, 3, 0), star(stencil.Trailing, 3, 180)},
+				Baseline: geom.MM(360), TurnedMisfit: geom.MM(6),
+			},
+		},
+		Run: cloth.Run{
+			Bolt: cloth.Bolt{Width: geom.MM(375), Length: geom.MM(360)}, Board: cloth.Board{Length: geom.MM(6400)},
+			Step:       geom.MM(180),
+			Placements: []cloth.Placement{{N: 0, Face: cloth.FaceA}, {N: 1, Y: geom.MM(180), Face: cloth.FaceA}},
+			Drift:      cloth.Drift{Way: cloth.EdgeLine, WorstJoint: geom.MM(0.05)},
+		},
+	}
+}
+
+func limits() check.Limits {
+	return check.Limits{
+		Hole: geom.MM(0.33), StarClear: geom.MM(1), Baseline: geom.MM(300),
+		TurnedMisfit: geom.MM(3), Joint: geom.MM(0.1), SeamPhase: geom.MM(0.5),
+	}
+}
+
+// Each case breaks one thing, and exactly its finding appears, with the measure
+// in its text and something to do about it.
+func TestEachRuleFindsItsOwnFaultAndNoOther(t *testing.T) {
+	cases := []struct {
+		code     string
+		severity check.Severity
+		says     string
+		spoil    func(m *check.Measures)
+	}{
+		{"unit-empty", check.Fault, "no motif", func(m *check.Measures) { m.Unit.Motifs = nil }},
+		{"hole-small", check.Warning, "0.3 mm", func(m *check.Measures) {
+			m.Unit.Motifs = []pattern.Motif{{ID: 1, Shape: geom.DiscShape(geom.Point{}, geom.MM(0.3))}}
+		}},
+		{"island", check.Fault, "2.500 mm²", func(m *check.Measures) {
+			m.Sheet.Paths.Islands = []stencil.Part{{AreaMM2: 2.5}}
+		}},
+		{"band", check.Fault, "1 strip", func(m *check.Measures) { m.Sheet.Paths.Bands = []stencil.Part{{}} }},
+		{"web-thin", check.Fault, "0.2 mm", func(m *check.Measures) {
+			m.Sheet.Webs.Below = []stencil.Web{{Width: geom.MM(0.2)}}
+		}},
+		{"joint-step", check.Fault, "0.25 mm", func(m *check.Measures) { m.Sheet.StepError = geom.PtMM(0, 0.25) }},
+		{"joint-crosses", check.Warning, "cross", func(m *check.Measures) { m.Sheet.Joint.Clearance = 0 }},
+		{"joint-thin", check.Warning, "0.1 mm", func(m *check.Measures) { m.Sheet.Joint.Clearance = geom.MM(0.1) }},
+		{"field-wide", check.Fault, "375 mm", func(m *check.Measures) { m.Sheet.Spec.Field.Width = geom.MM(370) }},
+		{"paper-small", check.Fault, "too small", func(m *check.Measures) { m.Sheet.Paper = geom.BoxOf(geom.PtMM(0, 0), geom.PtMM(300, 200)) }},
+		{"star-near", check.Warning, "0.4 mm", func(m *check.Measures) {
+			m.Sheet.Stars.Stars = append([]stencil.Star(nil), m.Sheet.Stars.Stars...)
+			m.Sheet.Stars.Stars[0].Clear = geom.MM(0.4)
+		}},
+		{"star-open", check.Note, "1 star", func(m *check.Measures) {
+			m.Sheet.Stars.Stars = append([]stencil.Star(nil), m.Sheet.Stars.Stars...)
+			m.Sheet.Stars.Stars[0].Hidden = false
+		}},
+		{"star-baseline", check.Warning, "100 mm", func(m *check.Measures) { m.Sheet.Stars.Baseline = geom.MM(100) }},
+		{"star-turned", check.Warning, "turned or mirrored", func(m *check.Measures) { m.Sheet.Stars.TurnedMisfit = 0 }},
+		{"bolt-no-placement", check.Fault, "Not one placement", func(m *check.Measures) { m.Run.Placements = nil }},
+		{"bolt-remainder", check.Note, "90 mm", func(m *check.Measures) { m.Run.Remainder = geom.MM(90) }},
+		{"bolt-turn", check.Note, "placement 1", func(m *check.Measures) {
+			m.Run.Placements = []cloth.Placement{{Face: cloth.FaceA}, {N: 1, Y: geom.MM(180), Face: cloth.Turn}}
+		}},
+		{"board-short", check.Warning, "both faces", func(m *check.Measures) { m.Run.Board.Length = geom.MM(100) }},
+		{"drift-joint", check.Note, "0.3 mm", func(m *check.Measures) { m.Run.Drift.WorstJoint = geom.MM(0.3) }},
+		{"bolt-short", check.Fault, "40 mm too little", func(m *check.Measures) {
+			m.Dressed = cloth.Dressed{Used: geom.MM(400), Panels: []cloth.Panel{{Name: "left body"}}}
+		}},
+		{"back-centre-phase", check.Warning, "0.8 mm along", func(m *check.Measures) {
+			m.Dressed.Seams = []cloth.Seam{{Name: cloth.BackCentre, PhaseAlong: geom.MM(0.8)}}
+		}},
+	}
+	for _, c := range cases {
+		m := sound()
+		c.spoil(&m)
+		found := check.All(m, limits())
+		if len(found) != 1 || found[0].Code != c.code {
+			t.Errorf("%s: found %v", c.code, found)
+			continue
+		}
+		f := found[0]
+		if f.Severity != c.severity || !strings.Contains(f.Text, c.says) || f.Remedy == "" || f.Domain == "" {
+			t.Errorf("%s: %+v; want %s and a text with %q", c.code, f, c.severity, c.says)
+		}
+	}
+}
+
+func TestNothingIsFoundWhereNothingIsWrong(t *testing.T) {
+	if found := check.All(sound(), limits()); len(found) != 0 {
+		t.Errorf("found %v", found)
+	}
+}
+
+func TestSeveritiesAreRankedAndTheWorstIsTold(t *testing.T) {
+	f := func(s check.Severity) check.Finding { return check.Finding{Severity: s} }
+	if got := check.Worst([]check.Finding{f(check.Note), f(check.Fault), f(check.Warning)}); got != check.Fault {
+		t.Errorf("worst is %q", got)
+	}
+	if check.Worst(nil).Rank() >= check.Note.Rank() {
+		t.Error("no finding ranks as high as a note")
+	}
+}
