@@ -18,6 +18,11 @@ const (
 
 // A Panel is a piece of the garment as it lies on the bolt: a window of the
 // cloth, on the finished cloth's millimetres.
+//
+//	left sleeve, right sleeve   sode   folded at the shoulder
+//	left body, right body       migoro front hem, over the shoulder, back hem
+//	left overlap, right overlap okumi  half the bolt wide, end to end
+//	collar, over-collar         eri, kake-eri: the other half, end to end
 type Panel struct {
 	Name          string
 	X, Y          geom.Length // its first corner on the bolt
@@ -41,7 +46,11 @@ type Dressed struct {
 	Body   Body
 	Panels []Panel
 	Seams  []Seam
-	Used   geom.Length // of the bolt, first panel to last
-	Extra  geom.Length // cloth between panels that the matching costs
-	Hidden geom.Length // strip beside each selvedge that every seam covers
+	// Start is where the first panel lies on the finished cloth, and Length how
+	// much cloth there is from there to the end; Used may be longer.
+	Start, Length geom.Length
+	Used          geom.Length // of the bolt, first panel to last
+	Extra         geom.Length // cloth between panels that the matching costs
+	Hidden        geom.Length // strip beside each selvedge that every seam covers
+	cut           cut
 }

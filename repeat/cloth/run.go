@@ -41,7 +41,8 @@ const maxPlacements = 100_000
 // the finished step over 1 + bolt.ChangeAlong. Whole placements are counted from
 // board.Start to the bolt's end; a bolt shorter than one step has none. Needed
 // is what trade figures count ("70 to 90 placements a bolt" at 15 to 20 cm,
-// a Tokyo komon dyer's page on the work).
+// a Tokyo komon dyer's page on the work). A register without a baseline, where
+// no stars have found room, leaves walk and drift at zero.
 func Lay(bolt Bolt, board Board, reg Register, step geom.Length) (Run, error) {
 	if err := bolt.Check(); err != nil {
 		return Run{}, err
@@ -52,8 +53,10 @@ func Lay(bolt Bolt, board Board, reg Register, step geom.Length) (Run, error) {
 	if err := board.check(bolt, step); err != nil {
 		return Run{}, err
 	}
-	if err := reg.check(step); err != nil {
-		return Run{}, err
+	if reg.Baseline != 0 {
+		if err := reg.check(step); err != nil {
+			return Run{}, err
+		}
 	}
 	cloth := bolt.Length - board.Start
 	count := cloth / step
@@ -67,16 +70,20 @@ func Lay(bolt Bolt, board Board, reg Register, step geom.Length) (Run, error) {
 		Remainder: cloth - count*step,
 		Turns:     board.folds(bolt.Length),
 		Overhang:  max(0, bolt.Length-2*board.Length),
-		Drift:     reg.drift(step, int(count)),
 	}
 	run.Placements = make([]Placement, count)
 	for n := range run.Placements {
 		y := board.Start + geom.Length(n)*step
+		run.Placements[n] = Placement{N: n, Y: y, Face: board.face(y, step, run.Turns)}
+	}
+	run.Drift.Way = reg.Way
+	if reg.Baseline == 0 {
+		return run, nil
+	}
+	run.Drift = reg.drift(step, int(count))
+	for n := range run.Placements {
 		walk := reg.spread(step, n+1)
-		run.Placements[n] = Placement{
-			N: n, Y: y, Face: board.face(y, step, run.Turns),
-			WalkX: geom.MM(walk.x), WalkY: reg.along(walk.y, n+1),
-		}
+		run.Placements[n].WalkX, run.Placements[n].WalkY = geom.MM(walk.x), reg.along(walk.y, n+1)
 	}
 	return run, nil
 }
