@@ -1,0 +1,135 @@
+package raster
+
+import (
+	"math"
+
+	"tsugime/repeat/geom"
+)
+
+// A Ground is cut-outs made ready to be painted at any zoom. It does not change
+// and serves any number of goroutines at a time.
+type Ground struct {
+	unit    *store
+	periods []geom.Point // none, one, or a reduced pair
+
+}
+
+// NewGround returns shapes ready to be painted: with no period as they are, with
+// one repeated along it without end, with two as a plain pattern. A period of no
+// length, or in line with the one before, is left out.
+func NewGround(shapes []geom.Shape, periods ...geom.Point) *Ground {
+	var discs []disc
+	var curves []curve
+	for _, s := range shapes {
+		switch {
+		case !s.Round():
+			curves = append(curves, curve{shape: newOutline(s.Outline)})
+		case s.Disc.Diameter > 0:
+			discs = append(discs, disc{s.Disc.Centre.X.MM(), s.Disc.Centre.Y.MM(), s.Disc.RadiusMM()})
+		}
+	}
+	return &Ground{unit: newStore(discs, curves), periods: reduced(periods)}
+}
+
+// reduced returns the shortest one or two vectors that make the same lattice
+// (Lagrange–Gauss), nil for none.
+func reduced(periods []geom.Point) []geom.Point {
+	var v []geom.Point
+	for _, p := range periods {
+		if p == (geom.Point{}) || len(v) == 2 || len(v) == 1 && cross(v[0], p) == 0 {
+			continue
+		}
+		v = append(v, p)
+	}
+	if len(v) < 2 {
+		return v
+	}
+	a, b := shortest(v[0], v[1], 1, 1)
+	return []geom.Point{a, b}
+}
+
+// shortest returns the reduced basis of the lattice of a and b, measured with x
+// taken wx and y taken wy times, the shorter vector first.
+func shortest(a, b geom.Point, wx, wy float64) (geom.Point, geom.Point) {
+	dot := func(p, q geom.Point) float64 {
+		return wx*float64(p.X)*wx*float64(q.X) + wy*float64(p.Y)*wy*float64(q.Y)
+	}
+	for range 200 { // each turn halves the longer vector at least
+		if dot(a, a) > dot(b, b) {
+			a, b = b, a
+		}
+		n := math.Round(dot(a, b) / dot(a, a))
+		if n == 0 || math.Abs(n) > 1<<40 {
+			break
+		}
+		b = b.Sub(a.Times(int(n)))
+	}
+	return a, b
+}
+
+// cross is twice the area between two vectors, in square nanometres, near enough
+// for vectors of any length.
+func cross(a, b geom.Point) float64 {
+	return float64(float64(a.X)*float64(b.Y)) - float64(float64(a.Y)*float64(b.X))
+}
+
+// copies calls do with each repeat, as the way it is moved, that puts something
+// of s into w.
+func (g *Ground) copies(s *store, w rect, do func(d geom.Point)) {
+	if w.empty() || len(s.discs)+len(s.curves) == 0 {
+		return
+	}
+	// A copy meets w where its move lies in the box of moves that bring one edge
+	// of s to the opposite edge of w.
+	r := rect{w.x0 - s.box.x1, w.y0 - s.box.y1, w.x1 - s.box.x0, w.y1 - s.box.y0}
+	switch len(g.periods) {
+	case 0:
+		if r.x0 <= 0 && 0 <= r.x1 && r.y0 <= 0 && 0 <= r.y1 {
+			do(geom.Point{})
+		}
+	case 1:
+		from, to := along(vec{}, g.periods[0], r)
+		for m := from; m <= to; m++ {
+			do(g.periods[0].Times(m))
+		}
+	case 2:
+		g.rows(r, do)
+	}
+}
+
+// rows goes through the lattice row by row of its second vector.
+func (g *Ground) rows(r rect, do func(d geom.Point)) {
+	a, b := g.periods[0], g.periods[1]
+	det := a.X.MM()*b.Y.MM() - a.Y.MM()*b.X.MM()
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, c := range [4]vec{{r.x0, r.y0}, {r.x1, r.y0}, {r.x0, r.y1}, {r.x1, r.y1}} {
+		n := (a.X.MM()*c.y - a.Y.MM()*c.x) / det
+		lo, hi = math.Min(lo, n), math.Max(hi, n)
+	}
+	for n := int(math.Floor(lo)); n <= int(math.Ceil(hi)); n++ {
+		row := b.Times(n)
+		from, to := along(vec{row.X.MM(), row.Y.MM()}, a, r)
+		for m := from; m <= to; m++ {
+			do(row.Add(a.Times(m)))
+		}
+	}
+}
+
+// along returns for which m the place o + m·step lies in r, one to spare at each
+// end where rounding could matter.
+func along(o vec, step geom.Point, r rect) (from, to int) {
+	lo, hi := math.Inf(-1), math.Inf(1)
+	for _, c := range [2][4]float64{{o.x, step.X.MM(), r.x0, r.x1}, {o.y, step.Y.MM(), r.y0, r.y1}} {
+		at, by, low, high := c[0], c[1], c[2], c[3]
+		if by == 0 {
+			if at < low || at > high {
+				return 0, -1
+			}
+			continue
+		}
+		a, b := (low-at)/by, (high-at)/by
+		lo, hi = math.Max(lo, math.Min(a, b)), math.Min(hi, math.Max(a, b))
+	}
+	const spare = 1e-9
+	return int(math.Ceil(lo - spare)), int(math.Floor(hi + spare))
+}

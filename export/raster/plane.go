@@ -1,0 +1,73 @@
+package raster
+
+import (
+	"runtime"
+	"sync"
+)
+
+// A Plane holds the cut area under each pixel, row by row. A Plane belongs to
+// one goroutine at a time.
+type Plane struct {
+	W, H  int
+	Cover []uint8 // 0 is paper, 255 is open; to the nearest level
+
+	sum   []float32 // what Cover is rounded from: pixels, 1 is open
+	table []float64 // room for the repeat's sums, kept between pictures
+}
+
+// NewPlane returns a plane of w by h pixels, all paper.
+func NewPlane(w, h int) *Plane {
+	w, h = max(w, 0), max(h, 0)
+	return &Plane{W: w, H: h, Cover: make([]uint8, w*h), sum: make([]float32, w*h)}
+}
+
+// Reset makes the plane all paper again.
+func (p *Plane) Reset() {
+	clear(p.Cover)
+	clear(p.sum)
+}
+
+// settle rounds the sums of the pixels from (x0, y0) up to (x1, y1) to levels.
+// Where shapes lie over one another a sum can exceed the pixel: it is open.
+func (p *Plane) settle(x0, y0, x1, y1 int) {
+	for y := y0; y < y1; y++ {
+		sum := p.sum[y*p.W+x0 : y*p.W+x1]
+		cover := p.Cover[y*p.W+x0 : y*p.W+x1]
+		for i, s := range sum {
+			v := int32(s*255 + 0.5)
+			if v > 255 {
+				v = 255
+			}
+			cover[i] = uint8(max(v, 0))
+		}
+	}
+}
+
+// inBands calls do with bands of the rows from y0 up to y1, as many at a time as
+// there are processors. What do writes must depend on its rows alone, so that
+// the picture is the same on every machine.
+func inBands(y0, y1 int, do func(y0, y1 int)) {
+	workers := min(runtime.GOMAXPROCS(0), y1-y0)
+	if workers <= 1 {
+		if y0 < y1 {
+			do(y0, y1)
+		}
+		return
+	}
+	// Four bands for each worker, so that a full one does not keep the rest waiting.
+	bands := min(workers*4, y1-y0)
+	var wait sync.WaitGroup
+	next := make(chan int, bands)
+	for b := range bands {
+		next <- b
+	}
+	close(next)
+	for range workers {
+		wait.Go(func() {
+			for b := range next {
+				do(y0+(y1-y0)*b/bands, y0+(y1-y0)*(b+1)/bands)
+			}
+		})
+	}
+	wait.Wait()
+}
