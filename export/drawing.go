@@ -12,7 +12,7 @@ type Drawing struct {
 
 // A Layer is marks that belong together: a group of an SVG, a layer of a DXF.
 type Layer struct {
-	Name     string // letters, digits, "-" and "_"; unique in its drawing
+	Name     string // a letter first, then letters, digits, "-" and "_"; unique in its drawing
 	Pen      Pen
 	Discs    []geom.Disc
 	Outlines []geom.Outline
@@ -22,7 +22,8 @@ type Layer struct {
 
 // A Pen is how a layer's marks are drawn. Discs and outlines are filled where
 // Filled is set and drawn around where Stroke is not zero; lines are drawn with
-// Stroke; texts are filled with Colour.
+// Stroke; texts are filled with Colour. Strokes end flat at their last point and
+// have round corners.
 type Pen struct {
 	Colour Colour      // of strokes, texts, and fills unless Fill says otherwise
 	Filled bool        // fill discs and outlines (non-zero rule)
