@@ -57,7 +57,8 @@ type spread struct{ x, y, turn float64 }
 //	              var y = nσ²/2, var x = σ²/2 + (S²/4)·var turn
 //	marked-line   each placement stands alone: the forms for n = 1
 //
-// Second order in the turn is left out: over 70 placements it is 0.1 mm.
+// Second order in the turn is left out: S·(σ²/B²)·n(n−1)/2 of shortening along,
+// 0.04 mm over 70 placements of 181.8 mm with σ 0.1 mm and B 340 mm.
 func (r Register) spread(step geom.Length, n int) spread {
 	if n <= 0 {
 		return spread{}
