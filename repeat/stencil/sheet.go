@@ -21,16 +21,6 @@ type Sheet struct {
 	StepError geom.Point
 }
 
-// A Joint is the line between two placements, from the left edge of the field to
-// the right. Its copy one step on bounds the sheet below.
-type Joint struct {
-	Line      []geom.Point
-	Clearance geom.Length // from the line to the nearest cut-out on either side; negative where one is crossed
-	Length    geom.Length
-	// Widest is the greatest clearance that any line could have.
-	Widest geom.Length
-}
-
 // A Web is the paper left between two neighbouring cut-outs: a shortest segment
 // from P to Q across paper whose diametral disc is empty.
 type Web struct {

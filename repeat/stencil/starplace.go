@@ -27,14 +27,15 @@ func placeStars(u pattern.Unit, spec Spec, joint Joint, cloth geom.Length) StarS
 	if len(at) == 0 {
 		at = chooseStars(u, spec, joint, cloth)
 	}
-	step := geom.Point{Y: spec.Step}
 	var set StarSet
 	for _, end := range []End{Leading, Trailing} {
+		way := geom.Point{}
+		if end == Trailing {
+			way.Y = spec.Step
+		}
 		for _, p := range at {
-			if end == Trailing {
-				p = p.Add(step)
-			}
-			set.Stars = append(set.Stars, measureStar(u, spec, cloth, end, p))
+			p = p.Add(way)
+			set.Stars = append(set.Stars, measureStar(groundAbout(u, spec.Field, p.Y), spec, cloth, end, p))
 		}
 	}
 	set.Baseline = longest(set.Leading())
@@ -43,16 +44,16 @@ func placeStars(u pattern.Unit, spec Spec, joint Joint, cloth geom.Length) StarS
 	return set
 }
 
-func measureStar(u pattern.Unit, spec Spec, cloth geom.Length, end End, at geom.Point) Star {
+func measureStar(g starGround, spec Spec, cloth geom.Length, end End, at geom.Point) Star {
 	star := Star{End: end, At: at, Diameter: spec.Stars.Diameter}
 	r := star.Diameter / 2
-	star.Clear = clearance(u, spec.Field, at) - r
+	star.Clear = g.clearance(at) - r
 	covered := at.X+r <= spec.Stars.Hidden || at.X-r >= cloth-spec.Stars.Hidden
 	star.Hidden = covered || star.Clear <= -star.Diameter
 	return star
 }
 
-// A spot is a place for a star, left or right, and which way is outwards.
+// A spot is where a star is looked for, from the selvedge inwards.
 type spot struct {
 	from, to geom.Length // x of the centre, the outermost first
 	drop     geom.Length // below the first star
@@ -75,12 +76,13 @@ func chooseStars(u pattern.Unit, spec Spec, joint Joint, cloth geom.Length) []ge
 	if n := len(joint.Line); n > 0 {
 		y = max(joint.Line[0].Y, joint.Line[n-1].Y)
 	}
+	g := groundAbout(u, spec.Field, y)
 	at := make([]geom.Point, len(spots))
 	// The two outer stars share their height: take the first that suits both.
 	best := geom.Length(math.MinInt64)
 	for dy := geom.Length(0); dy <= starSearch; dy += starRaster {
-		a, ca := bestAcross(u, spec.Field, spots[0], y+dy, r)
-		b, cb := bestAcross(u, spec.Field, spots[1], y+dy, r)
+		a, ca := g.bestAcross(spots[0], y+dy, r)
+		b, cb := g.bestAcross(spots[1], y+dy, r)
 		if c := min(ca, cb); c > best {
 			best, at[0], at[1] = c, a, b
 		}
@@ -91,13 +93,13 @@ func chooseStars(u pattern.Unit, spec Spec, joint Joint, cloth geom.Length) []ge
 	for i, s := range spots[2:] {
 		best := geom.Length(math.MinInt64)
 		for dy := geom.Length(0); dy <= starSearch && best < starEnough; dy += starRaster {
-			if p, c := bestAcross(u, spec.Field, s, at[0].Y+s.drop+dy, r); c > best {
+			if p, c := g.bestAcross(s, at[0].Y+s.drop+dy, r); c > best {
 				best, at[2+i] = c, p
 			}
 		}
 	}
 	for i, s := range spots {
-		if clearance(u, spec.Field, at[i])-r >= spec.WebLimit {
+		if g.clearance(at[i])-r >= spec.WebLimit {
 			continue
 		}
 		if hole, ok := holeFor(u, spec, s, y+s.drop); ok {
@@ -127,7 +129,7 @@ func holeFor(u pattern.Unit, spec Spec, s spot, y geom.Length) (at geom.Point, o
 
 // bestAcross returns the outermost place at height y with enough clearance, or
 // the clearest one.
-func bestAcross(u pattern.Unit, field Field, s spot, y, r geom.Length) (at geom.Point, clear geom.Length) {
+func (g starGround) bestAcross(s spot, y, r geom.Length) (at geom.Point, clear geom.Length) {
 	inwards := geom.Length(1)
 	if s.to < s.from {
 		inwards = -1
@@ -135,7 +137,7 @@ func bestAcross(u pattern.Unit, field Field, s spot, y, r geom.Length) (at geom.
 	clear = geom.Length(math.MinInt64)
 	for d := geom.Length(0); d <= (s.to - s.from).Abs(); d += starRaster {
 		p := geom.Point{X: s.from + inwards*d, Y: y}
-		if c := min(clearance(u, field, p)-r, starEnough); c > clear {
+		if c := min(g.clearance(p)-r, starEnough); c > clear {
 			at, clear = p, c
 		}
 		if clear >= starEnough {
@@ -149,47 +151,34 @@ func bestAcross(u pattern.Unit, field Field, s spot, y, r geom.Length) (at geom.
 // farther counts as that far.
 const clearanceReach = 20 * geom.Millimetre
 
-// clearance returns the distance from p to the nearest rim of the pattern in the
-// field, negative within a hole, at most clearanceReach.
-func clearance(u pattern.Unit, field Field, p geom.Point) geom.Length {
-	least := float64(clearanceReach)
-	for c := range u.In(geom.BoxOf(p).Grown(clearanceReach)) {
-		if !field.whole(c.Shape.Bounds()) {
-			continue
-		}
-		least = min(least, rimDistance(c.Shape, p))
+// A starGround is the pattern in the field about the height where stars stand.
+type starGround struct {
+	near     *neighbourhood
+	outlines *geom.Index // nil where all cut-outs are discs
+}
+
+func groundAbout(u pattern.Unit, field Field, y geom.Length) starGround {
+	reach := clearanceReach + 2*starDrop + starSearch
+	n := around(fieldCuts(u, field, y-reach, y+reach), 0)
+	return starGround{n, n.outlineIndex()}
+}
+
+// clearance returns the distance from p to the nearest rim, negative within a
+// hole, at most clearanceReach.
+func (g starGround) clearance(p geom.Point) geom.Length {
+	x, y := float64(p.X), float64(p.Y)
+	least := math.Inf(1)
+	for reach := 2 * geom.Millimetre; reach < 2*clearanceReach && least > float64(reach); reach *= 2 {
+		g.near.index.Visit(geom.BoxOf(p).Grown(reach), func(k int) bool {
+			least = min(least, g.near.rims[k].distance(x, y))
+			return true
+		})
 	}
-	return geom.Length(math.Round(least))
+	if g.outlines != nil && least >= 0 && !g.near.paper(x, y, g.outlines) {
+		least = -least
+	}
+	return geom.Length(math.Round(min(least, float64(clearanceReach))))
 }
 
 // whole reports whether a cut-out with the box b is in the field unhalved.
 func (f Field) whole(b geom.Box) bool { return b.Min.X >= f.Left && b.Max.X <= f.Right() }
-
-// rimDistance returns the distance in nanometres from p to the rim of s,
-// negative inside.
-func rimDistance(s geom.Shape, p geom.Point) float64 {
-	if s.Round() {
-		return p.Sub(s.Disc.Centre).Norm() - float64(s.Disc.Diameter)/2
-	}
-	least := math.Inf(1)
-	for _, ring := range s.Outline.Rings(geom.Chord) {
-		for i, b := range ring {
-			least = min(least, pieceDistance(ring[(i+len(ring)-1)%len(ring)], b, p))
-		}
-	}
-	if s.Contains(p) {
-		return -least
-	}
-	return least
-}
-
-// pieceDistance returns the distance in nanometres from p to the straight piece
-// from a to b.
-func pieceDistance(a, b, p geom.Point) float64 {
-	d, q := b.Sub(a), p.Sub(a)
-	t := 0.0
-	if n := d.Dot(d); n > 0 {
-		t = min(max(float64(q.Dot(d))/float64(n), 0), 1)
-	}
-	return math.Hypot(float64(q.X)-t*float64(d.X), float64(q.Y)-t*float64(d.Y))
-}

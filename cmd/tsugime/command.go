@@ -1,0 +1,133 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"strings"
+)
+
+// A command is one word of the command line. The table of them feeds help,
+// completion and the choice of what to run.
+type command struct {
+	name    string
+	usage   string // what follows the name
+	about   string // one line
+	example string
+	flags   []flagHelp
+	run     func(ctx context.Context, p program, c command, args []string) error
+}
+
+// A flagHelp is one flag as help and completion show it.
+type flagHelp struct {
+	name, value, about string
+}
+
+var (
+	jsonFlag   = flagHelp{"json", "", "print one JSON document (schema 1) instead of words"}
+	forceFlag  = flagHelp{"force", "", "overwrite what is there"}
+	outFlag    = flagHelp{"o", "FILE", "where to write; - for standard output"}
+	failOnFlag = flagHelp{"fail-on", "SEVERITY", "exit 1 at findings of note, warning or fault and above, or never (default fault)"}
+)
+
+// commands lists every command in the order of the work.
+func commands() []command {
+	return []command{
+		{"start", "KIND -o ORDER | --list", "begin a new order from a starter",
+			"tsugime start small-dot -o coat.tsugime",
+			[]flagHelp{outFlag, {"list", "", "print the names of the starters, one a line"}, forceFlag}, runStart},
+		{"check", "ORDER", "measure the order and say what needs a look",
+			"tsugime check coat.tsugime --json",
+			[]flagHelp{jsonFlag, failOnFlag}, runCheck},
+		{"fit", "ORDER", "list ways to make the pattern meet the step, with the strain of each",
+			"tsugime fit coat.tsugime --step \"6 kane sun\"",
+			[]flagHelp{
+				{"step", "LENGTH", "the step to fit to (default: the order's)"},
+				{"width", "LENGTH", "a width to fit to as well"},
+				{"apply", "N", "write the order with fit N of the list to -o"}, outFlag, forceFlag, jsonFlag,
+			}, runFit},
+		{"bolt", "ORDER", "lay the stencil along the bolt: placements, faces, drift",
+			"tsugime bolt coat.tsugime --csv",
+			[]flagHelp{jsonFlag, {"csv", "", "print the placements as comma-separated values"}}, runBolt},
+		{"garment", "ORDER", "lay the garment on the bolt: panels, seams, extra cloth",
+			"tsugime garment coat.tsugime",
+			[]flagHelp{jsonFlag}, runGarment},
+		{"sheets", "ORDER -o FOLDER", "write the whole job folder at true scale",
+			"tsugime sheets coat.tsugime -o job --paper A3",
+			[]flagHelp{
+				{"o", "FOLDER", "the folder to write into"},
+				{"paper", "PAGE", "A4, A3, B4 or letter (default: the order's)"},
+				{"units", "UNITS", "mm or sun (default: the order's)"},
+				{"only", "NAMES", "write only these files, by name, with commas"},
+				forceFlag, {"q", "", "say nothing while writing"},
+			}, runSheets},
+		{"picture", "ORDER --of WHAT -o FILE.png", "draw the unit, sheet, joint, bolt or garment",
+			"tsugime picture coat.tsugime --of joint -o joint.png",
+			[]flagHelp{
+				{"of", "WHAT", "unit, sheet, joint, bolt or garment"},
+				{"width", "PIXELS", "width of the picture (default 1600)"}, outFlag, forceFlag,
+			}, runPicture},
+		{"version", "", "print the version", "tsugime version", nil, runVersion},
+		{"completion", "SHELL", "print completions for bash, zsh, fish or powershell",
+			"tsugime completion bash > ~/.local/share/bash-completion/completions/tsugime", nil, runCompletion},
+		{"help", "[COMMAND]", "explain a command", "tsugime help sheets", nil, runHelp},
+	}
+}
+
+func commandNamed(name string) (command, bool) {
+	for _, c := range commands() {
+		if c.name == name {
+			return c, true
+		}
+	}
+	return command{}, false
+}
+
+func shortHelp() string {
+	var b strings.Builder
+	b.WriteString("Tsugime measures repeat stencils before the first hole is cut.\n\n" +
+		"    tsugime start small-dot -o coat.tsugime\n" +
+		"    tsugime check coat.tsugime\n" +
+		"    tsugime sheets coat.tsugime -o job\n\nCommands:\n")
+	for _, c := range commands() {
+		fmt.Fprintf(&b, "    %-11s %s\n", c.name, c.about)
+	}
+	b.WriteString("\n'tsugime help COMMAND' tells more.\n")
+	return b.String()
+}
+
+// help is the full text on one command, its example first.
+func (c command) help() string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "tsugime %s: %s\n\n    %s\n\nUsage: tsugime %s\n", c.name, c.about, c.example,
+		strings.TrimSpace(c.name+" "+c.usage))
+	if len(c.flags) > 0 {
+		b.WriteString("\nFlags:\n")
+		for _, f := range c.flags {
+			fmt.Fprintf(&b, "    %-20s %s\n", strings.TrimSpace(f.dashed()+" "+f.value), f.about)
+		}
+	}
+	b.WriteString("\nORDER may be - for standard input. Lengths are in mm unless they say otherwise:\n" +
+		"12, 1.2cm, 1/2 in, \"6 kane sun\", \"3 sun 5 bu\".\n" +
+		"Exit: 0 fine, 1 findings at or above --fail-on, 2 wrong use, 3 can't read or write, 130 interrupted.\n")
+	return b.String()
+}
+
+func (f flagHelp) dashed() string {
+	if len(f.name) == 1 {
+		return "-" + f.name
+	}
+	return "--" + f.name
+}
+
+func runHelp(_ context.Context, p program, _ command, args []string) error {
+	if len(args) == 0 {
+		fmt.Fprint(p.out, shortHelp())
+		return nil
+	}
+	c, ok := commandNamed(args[0])
+	if !ok {
+		return wrongUse("help: there is no command %q%s", args[0], didYouMean(args[0]))
+	}
+	fmt.Fprint(p.out, c.help())
+	return nil
+}

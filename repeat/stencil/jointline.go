@@ -1,0 +1,158 @@
+package stencil
+
+import (
+	"math"
+	"slices"
+
+	"tsugime/repeat/geom"
+	"tsugime/repeat/pattern"
+)
+
+// pulled pulls a way tight like a string: it keeps as few of its points as leave
+// every straight piece at the clearance, or at what the way itself had there.
+func (n *neighbourhood) pulled(path []geom.Point, clearance float64) []geom.Point {
+	if len(path) < 3 {
+		return path
+	}
+	line := []geom.Point{path[0]}
+	for i := 0; i < len(path)-1; {
+		// Double the stride while the piece is clear, then halve to the last that is.
+		free := 1
+		for stride := 2; i+stride/2 < len(path)-1; stride *= 2 {
+			s := min(stride, len(path)-1-i)
+			if !n.passes(path[i], path[i+s], clearance) {
+				free = n.farthestFree(path, i, free, s, clearance)
+				break
+			}
+			free = s
+		}
+		i += free
+		line = append(line, path[i])
+	}
+	return line
+}
+
+// farthestFree searches between a free stride and one that is not.
+func (n *neighbourhood) farthestFree(path []geom.Point, i, free, not int, clearance float64) int {
+	for not-free > 1 {
+		middle := (free + not) / 2
+		if n.passes(path[i], path[i+middle], clearance) {
+			free = middle
+		} else {
+			not = middle
+		}
+	}
+	return free
+}
+
+func (n *neighbourhood) passes(a, b geom.Point, clearance float64) bool {
+	if math.IsInf(clearance, -1) { // through cut-outs: only level pieces are joined
+		return a.Y == b.Y
+	}
+	return n.clearOf(a, b, clearance) >= clearance-float64(geom.Touch)
+}
+
+// clearOf returns the distance in nanometres between the straight piece from a
+// to b and the nearest cut-out, at most reach beyond what is needed; it is
+// negative where the piece runs within a disc and zero where it crosses an
+// outline.
+func (n *neighbourhood) clearOf(a, b geom.Point, reach float64) float64 {
+	piece := rim{ax: float64(a.X), ay: float64(a.Y), bx: float64(b.X), by: float64(b.Y)}
+	least := reach
+	for _, box := range boxesAlong(a, b, reach) {
+		n.index.Visit(box, func(k int) bool {
+			least = min(least, pieceClear(piece, n.rims[k]))
+			return true
+		})
+	}
+	return least
+}
+
+// pieceClear is the distance from a straight piece to a rim; within a disc it is
+// negative by how deep it goes.
+func pieceClear(piece, e rim) float64 {
+	if e.round {
+		x, y := piece.nearest(e.ax, e.ay)
+		return math.Hypot(x-e.ax, y-e.ay) - e.r
+	}
+	return pieces(piece, e).width
+}
+
+// boxesAlong covers a long slanted piece by a row of boxes, so that the search
+// stays by the line.
+func boxesAlong(a, b geom.Point, reach float64) []geom.Box {
+	d := b.Sub(a)
+	n := 1 + int(min(d.X.Abs(), d.Y.Abs())/max(geom.Length(reach), geom.Millimetre))
+	boxes := make([]geom.Box, n)
+	at := func(i int) geom.Point {
+		return a.Add(geom.Point{X: d.X * geom.Length(i) / geom.Length(n), Y: d.Y * geom.Length(i) / geom.Length(n)})
+	}
+	for i := range boxes {
+		boxes[i] = geom.BoxOf(at(i), at(i+1)).Grown(geom.Length(math.Ceil(reach)))
+	}
+	return boxes
+}
+
+// Below reports whether p lies beyond the joint line as seen from the placement
+// before: on the line's lower side. Beyond its ends the line goes on level.
+func (j Joint) Below(p geom.Point) bool {
+	if len(j.Line) == 0 {
+		return p.Y >= 0
+	}
+	first, last := j.Line[0], j.Line[len(j.Line)-1]
+	below := false
+	if p.X < first.X && p.Y >= first.Y || p.X >= last.X && p.Y >= last.Y {
+		below = true
+	}
+	// Count the pieces straight above p: an odd count puts it below.
+	for i, b := range j.Line[1:] {
+		a := j.Line[i]
+		if (a.X > p.X) == (b.X > p.X) || min(a.Y, b.Y) > p.Y {
+			continue
+		}
+		side := geom.Orient(a, b, p)
+		if b.X > a.X && side >= 0 || b.X < a.X && side <= 0 {
+			below = !below
+		}
+	}
+	return below
+}
+
+// Between returns the cut-outs of the sheet: the whole motifs in the field that
+// lie between the joint line and its copy one step on. Of a motif and its copies
+// by the step exactly one is among them, so placements a step apart cover the
+// pattern once. They come row by row.
+func Between(u pattern.Unit, field Field, joint Joint, step geom.Length) []pattern.CutOut {
+	line := geom.BoxOf(joint.Line...)
+	window := geom.BoxOf(
+		geom.Point{X: field.Left, Y: line.Min.Y},
+		geom.Point{X: field.Right(), Y: line.Max.Y + step},
+	)
+	var cuts []pattern.CutOut
+	for c := range u.In(window) {
+		box := c.Shape.Bounds()
+		at := anchor(c, box)
+		if field.whole(box) && joint.Below(at) && !joint.Below(at.Sub(geom.Point{Y: step})) {
+			cuts = append(cuts, c)
+		}
+	}
+	slices.SortFunc(cuts, func(a, b pattern.CutOut) int {
+		p, q := anchor(a, a.Shape.Bounds()), anchor(b, b.Shape.Bounds())
+		switch {
+		case p.Less(q):
+			return -1
+		case q.Less(p):
+			return 1
+		}
+		return int(a.Motif - b.Motif)
+	})
+	return cuts
+}
+
+// anchor is the place by which a cut-out is counted to one placement or the next.
+func anchor(c pattern.CutOut, box geom.Box) geom.Point {
+	if c.Shape.Round() {
+		return c.Shape.Disc.Centre
+	}
+	return box.Centre()
+}
