@@ -33,7 +33,7 @@ func (Format) Write(w io.Writer, d export.Drawing) error {
 		return err
 	}
 	p := &page{out: bufio.NewWriterSize(w, 1<<16)}
-	p.text(`<?xml version="1.0" encoding="UTF-8"?>`+"\n"+`<svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="`).mm(d.Width)
+	p.text(`<?xml version="1.0" encoding="UTF-8"?>` + "\n" + `<svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="`).mm(d.Width)
 	p.text(`mm" height="`).mm(d.Height).text(`mm" viewBox="0 0 `).mm(d.Width).text(" ").mm(d.Height).text("\">\n")
 	if d.Title != "" {
 		p.text("<title>").escaped(d.Title).text("</title>\n")
