@@ -84,12 +84,12 @@ const (
 // A sewing page for 160 cm: 160 + 2 + 2 + 2 + 9.5 + 2 + 8 − 76 = 109.5 cm, and
 // an over-collar of 47 to 50 cm a half, of which the least is taken.
 const (
-	setBack       = 20 * geom.Millimetre
-	inset         = 20 * geom.Millimetre
-	collarHem     = 20 * geom.Millimetre
-	neckBand      = 95 * geom.Millimetre
-	collarEnd     = 80 * geom.Millimetre
-	halfOvercover = 470 * geom.Millimetre
+	setBack        = 20 * geom.Millimetre
+	inset          = 20 * geom.Millimetre
+	collarHem      = 20 * geom.Millimetre
+	neckBand       = 95 * geom.Millimetre
+	collarEnd      = 80 * geom.Millimetre
+	halfOverCollar = 470 * geom.Millimetre
 )
 
 // cutBody returns the cut length of a body panel, front and back in one.
@@ -128,7 +128,7 @@ func cutFor(b Body, width geom.Length) (cut, error) {
 	}
 	c := cut{
 		size: s, width: width, seam: bu(seamBu), back: bu(backBu), front: bu(frontBu),
-		collarHalf: halfCollar(s.body, s.frontEdge), over: halfOvercover,
+		collarHalf: halfCollar(s.body, s.frontEdge), over: halfOverCollar,
 	}
 	most := width - 2*c.seam
 	if most < c.back {
