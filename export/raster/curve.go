@@ -72,9 +72,7 @@ func (o *outline) rings(pxPerMM float64) [][]vec {
 
 // outline adds an outline that is brought onto the grid by m.
 func (g *grid[T]) outline(o *outline, m place, pxPerMM float64) {
-	if g.rises == nil {
-		g.rises = make([]T, (len(g.y.edge)-1)*len(g.x.edge))
-	}
+	g.room()
 	for _, ring := range o.rings(pxPerMM) {
 		if len(ring) < 3 {
 			continue
@@ -90,5 +88,26 @@ func (g *grid[T]) outline(o *outline, m place, pxPerMM float64) {
 			}
 			x, y = nx, ny
 		}
+	}
+}
+
+// room makes sure that there is room for what outlines add.
+func (g *grid[T]) room() {
+	if g.rises == nil {
+		g.rises = make([]T, (len(g.y.edge)-1)*len(g.x.edge))
+	}
+}
+
+// ring adds a closed run of straight pieces that is on the grid already; sign is
+// −1 where its inside is on the other hand.
+func (g *grid[T]) ring(ring []vec, sign float64) {
+	a := ring[len(ring)-1]
+	for _, b := range ring {
+		if sign > 0 {
+			g.edge(a.x, a.y, b.x, b.y)
+		} else {
+			g.edge(b.x, b.y, a.x, a.y)
+		}
+		a = b
 	}
 }

@@ -2,6 +2,7 @@ package raster
 
 import (
 	"math"
+	"sync"
 
 	"tsugime/repeat/geom"
 )
@@ -12,6 +13,8 @@ type Ground struct {
 	unit    *store
 	periods []geom.Point // none, one, or a reduced pair
 
+	once sync.Once
+	tile *tile
 }
 
 // NewGround returns shapes ready to be painted: with no period as they are, with

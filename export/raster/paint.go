@@ -16,9 +16,123 @@ func (g *Ground) PaintAll(p *Plane, v View, lays ...Lay) {
 	if !(v.PxPerMM > 0) || p.W == 0 || p.H == 0 {
 		return
 	}
+	var even []Lay
 	for _, lay := range lays {
-		g.direct(p, v, lay)
+		if lay.TurnDeg != 0 {
+			g.direct(p, v, lay)
+			continue
+		}
+		even = append(even, lay)
 	}
+	if !g.summed(p, v, even) {
+		for _, lay := range even {
+			g.direct(p, v, lay)
+		}
+	}
+}
+
+// Costs of the two ways, measured, in units of one dot painted on the pixels.
+const (
+	fewDots  = 40_000 // below, nothing is worth summing
+	cellCost = 0.12   // of a cell: cleared, painted, summed, read
+	tileCost = 3      // of a dot of the tile: it lies in more cells than pixels
+	mostRoom = 8_000_000
+)
+
+// summed paints the lays by way of the tile's sums where that is quicker, and
+// reports whether it has.
+func (g *Ground) summed(p *Plane, v View, lays []Lay) bool {
+	if g.dotsIn(p, v, lays) < fewDots {
+		return false
+	}
+	t := g.tiled()
+	if t == nil {
+		return false
+	}
+	windows, dots := g.windows(t, p, v, lays)
+	s := t.fold(windows, v.PxPerMM)
+	cells := len(s.xs) * len(s.ys)
+	if cells > mostRoom || cellCost*float64(cells)+tileCost*t.cost > dots {
+		return false
+	}
+	if len(p.table) < cells {
+		p.table = make([]float64, cells)
+	}
+	s.add(t, v.PxPerMM, p.table)
+	inBands(0, p.H, func(y0, y1 int) {
+		for k, w := range windows {
+			s.read(p, w, k, v.PxPerMM*v.PxPerMM, y0, y1)
+		}
+	})
+	return true
+}
+
+// dotsIn returns about how many dots the lays would paint one by one.
+func (g *Ground) dotsIn(p *Plane, v View, lays []Lay) float64 {
+	dots := 0.0
+	for _, lay := range lays {
+		if shown := v.shown(p, lay); !shown.empty() {
+			dots += g.dots(v.place(lay).back(shown))
+		}
+	}
+	return dots
+}
+
+// dots returns about how many dots of the ground lie in r.
+func (g *Ground) dots(r rect) float64 {
+	b := g.unit.box
+	across := math.Max(math.Min(r.x1, b.x1)-math.Max(r.x0, b.x0), 0)
+	along := math.Max(math.Min(r.y1, b.y1)-math.Max(r.y0, b.y0), 0)
+	w, h := b.x1-b.x0, b.y1-b.y0
+	switch len(g.periods) {
+	case 0:
+		if w > 0 && h > 0 {
+			return g.unit.cost * across * along / (w * h)
+		}
+	case 1:
+		d := g.periods[0]
+		return g.unit.cost * math.Min((r.x1-r.x0+w)/math.Abs(d.X.MM()), (r.y1-r.y0+h)/math.Abs(d.Y.MM()))
+	case 2:
+		return g.unit.cost * (r.x1 - r.x0) * (r.y1 - r.y0) * 1e12 / math.Abs(cross(g.periods[0], g.periods[1]))
+	}
+	return 0
+}
+
+// windows returns what is seen of the tile in each lay, and about how many dots
+// that is. A ground whose one period leans has a window for each of its copies.
+func (g *Ground) windows(t *tile, p *Plane, v View, lays []Lay) (windows []window, dots float64) {
+	for _, lay := range lays {
+		shown := v.shown(p, lay)
+		if shown.empty() {
+			continue
+		}
+		m := v.place(lay)
+		seen := m.back(shown)
+		if len(g.periods) == 1 && t.wide == 0 && t.high == 0 {
+			g.copies(g.unit, seen, func(d geom.Point) {
+				windows = append(windows, t.window(m.moved(d), t.pixels(m.moved(d), shown)))
+			})
+		} else if in := t.pixels(m, shown); !in.empty() {
+			windows = append(windows, t.window(m, in))
+		}
+		dots += g.dots(seen)
+	}
+	return windows, dots
+}
+
+// pixels returns shown, cut down to the whole pixels that m puts the tile on.
+func (t *tile) pixels(m place, shown rect) rect {
+	x0, x1 := t.box.x0*m.a+m.e, t.box.x1*m.a+m.e
+	y0, y1 := t.box.y0*m.a+m.f, t.box.y1*m.a+m.f
+	if t.wide == 0 {
+		shown.x0 = math.Max(shown.x0, math.Floor(math.Min(x0, x1)))
+		shown.x1 = math.Min(shown.x1, math.Ceil(math.Max(x0, x1)))
+	}
+	if t.high == 0 {
+		shown.y0 = math.Max(shown.y0, math.Floor(math.Min(y0, y1)))
+		shown.y1 = math.Min(shown.y1, math.Ceil(math.Max(y0, y1)))
+	}
+	return shown
 }
 
 // direct paints each cut-out in view on the pixels.
