@@ -20,6 +20,11 @@ const (
 	// that are each off by Chord, and their points by Grid.
 	Touch = 2*Chord + 2*Grid
 
+	// Snap is the gap below which two segments may come into contact while a
+	// union is put on the grid: each round of it moves a line by less than a
+	// nanometre, and five rounds were the most ever needed.
+	Snap = 16 * Grid
+
 	// MaxSpan bounds every coordinate difference that enters an orientation
 	// test: products of two such differences and their sum stay below 2⁶³
 	// (2·(2³¹)² = 2⁶³), so Cross is exact in plain int64.

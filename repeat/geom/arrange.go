@@ -1,0 +1,91 @@
+package geom
+
+// An arrangement is rings that meet, on a torus, ready to be snapped to the grid
+// and parted into faces.
+type arrangement struct {
+	t     torus
+	rings []Ring
+	boxes []Box
+	grid  *grid // of the boxes
+	// hot[i] marks the segments of ring i, by their last point, that come near
+	// another; the rest enters as runs. Where it is nil, all are hot.
+	hot [][]bool
+	in  []bool // which rings take part
+}
+
+// boundaries returns the lines around what is inside by how often rings go
+// around it.
+func (a arrangement) boundaries(inside func(cover int32) bool) ([]Boundary, error) {
+	var pieces []piece
+	var runs []run
+	for i, r := range a.rings {
+		if a.in[i] {
+			pieces, runs = appendPieces(pieces, runs, r, int32(i), a.hot[i])
+		}
+	}
+	if len(pieces) == 0 {
+		return nil, nil
+	}
+	pieces, err := snapped(a.t, pieces)
+	if err != nil {
+		return nil, err
+	}
+	from := make([]int32, len(a.rings)+1) // ring i has pieces[from[i]:from[i+1]]
+	for _, p := range pieces {
+		from[p.ring+1]++
+	}
+	for i := range a.rings {
+		from[i+1] += from[i]
+	}
+	f := newFaces(newEdges(a.t, pieces, runs), func(v Point) int {
+		n := 0
+		a.grid.near(v, func(i int32, shift Point) {
+			if from[i] == from[i+1] {
+				return
+			}
+			if at := v.Add(shift); a.boxes[i].Grown(Snap).Holds(at) {
+				n += winding(pieces[from[i]:from[i+1]], runs, at)
+			}
+		})
+		return n
+	})
+	return f.boundaries(inside), nil
+}
+
+// shortRun is the length below which a run is not worth being one.
+const shortRun = 3
+
+// appendPieces appends the hot segments of r as straight pieces and the others
+// as runs.
+func appendPieces(pieces []piece, runs []run, r Ring, ring int32, hot []bool) ([]piece, []run) {
+	n := len(r)
+	first := 0 // a hot segment to start at, if any
+	if hot != nil {
+		for first < n && !hot[first] {
+			first++
+		}
+		if first == n {
+			runs = append(runs, run{r, 0, n})
+			return append(pieces, piece{a: r[0], b: r[0], ring: ring, run: int32(len(runs))}), runs
+		}
+	}
+	for k := 0; k < n; {
+		end := k
+		for hot != nil && end < n && !hot[(first+end)%n] {
+			end++
+		}
+		if end-k >= shortRun {
+			c := run{r, first + k - 1 + n, first + end - 1 + n}
+			runs = append(runs, c)
+			pieces = append(pieces, piece{a: c.at(c.from), b: c.at(c.to), ring: ring, run: int32(len(runs))})
+			k = end
+			continue
+		}
+		for end = max(end, k+1); k < end; k++ {
+			if a, b := r[(first+k+n-1)%n], r[(first+k)%n]; a != b {
+				pieces = append(pieces, piece{a: a, b: b, ring: ring, fresh: true})
+			}
+		}
+	}
+	return pieces, runs
+}

@@ -1,0 +1,96 @@
+package geom
+
+import "fmt"
+
+// A Region is what a union covers.
+type Region struct {
+	// Boundaries are its lines, in an order that depends on the shapes only.
+	Boundaries []Boundary
+	t          torus
+	covered    bool // somewhere; without a boundary that is everywhere
+}
+
+// Union returns what the shapes cover together. A place is in a shape where the
+// shape's rings wind around it a number of times that is not zero, so a ring that
+// turns the other way cuts a hole, and in the union where it is in any shape.
+//
+// Without periods the shapes lie in the plane. With one period everything repeats
+// by it, as on the cloth; with two it repeats by both, as the plain pattern does,
+// and shapes may reach over the seams, around the torus and over themselves. The
+// periods may be any two that differ in direction.
+//
+// Where lines cross, the crossing goes to the nearest point of the grid (snap
+// rounding); every other decision is exact. The result moves with the shapes to
+// the bit and is the same for every pair of periods that make the same lattice.
+// No ring may be wider or higher than MaxSpan/2.
+func Union(shapes [][]Ring, periods ...Point) (Region, error) {
+	var solids []solid
+	var all Box
+	for i, shape := range shapes {
+		part, err := solidsOf(shape)
+		if err != nil {
+			return Region{}, fmt.Errorf("shape %d: %w", i, err)
+		}
+		for _, s := range part {
+			all = all.Union(s.box)
+		}
+		solids = append(solids, part...)
+	}
+	t, err := newTorus(all, periods)
+	if err != nil {
+		return Region{}, err
+	}
+	r := Region{t: t, covered: len(solids) > 0}
+	if len(solids) == 0 {
+		return r, nil
+	}
+	a := meeting(t, solids)
+	for i, s := range solids {
+		if !a.in[i] {
+			r.Boundaries = append(r.Boundaries, Boundary{Points: s.ring})
+		}
+	}
+	met, err := a.boundaries(func(cover int32) bool { return cover > 0 })
+	r.Boundaries = append(r.Boundaries, met...)
+	return r, err
+}
+
+// Full reports whether r covers everything, so that it has no boundary.
+func (r Region) Full() bool { return r.covered && len(r.Boundaries) == 0 }
+
+// AreaMM2 returns the area of r in square millimetres: with two periods that in
+// one cell, with one period that of one repeat.
+func (r Region) AreaMM2() float64 {
+	const mm2 = float64(Millimetre * Millimetre)
+	if r.Full() {
+		return r.t.area() / mm2
+	}
+	var area float64
+	along := r.along()
+	for _, b := range r.Boundaries {
+		if b.Closed() {
+			area += b.Area2() / 2
+		} else {
+			area += b.under(r.Boundaries[0].Points[0], along)
+		}
+	}
+	if r.t.rank == 2 && len(r.Boundaries) > 0 {
+		// Which copy of a line bounds which is open; whole cells drop out.
+		area = modulo(area, r.t.area())
+	}
+	return area / mm2
+}
+
+// along returns the way of the boundaries that run around the torus; they are all
+// in line. Without any it is zero.
+func (r Region) along() Point {
+	for _, b := range r.Boundaries {
+		if w := b.Wrap; w != (Point{}) {
+			if w.Less(Point{}) {
+				return w.Neg()
+			}
+			return w
+		}
+	}
+	return Point{}
+}

@@ -1,0 +1,97 @@
+package geom
+
+import "fmt"
+
+// A solid is a ring that does not cross itself: around what is cut out its area
+// is positive, around a hole in it negative.
+type solid struct {
+	ring Ring
+	box  Box
+	// knotty rings came out of a tangle or come near themselves; all of their
+	// segments are hot.
+	knotty bool
+}
+
+// solidsOf returns the lines around what the rings of one shape enclose by the
+// non-zero rule.
+func solidsOf(shape []Ring) ([]solid, error) {
+	solids := make([]solid, 0, len(shape))
+	plain := true
+	var all Box
+	for _, r := range shape {
+		r = distinct(r)
+		if len(r) < 3 {
+			continue
+		}
+		s := solid{ring: r, box: r.Bounds()}
+		if s.box.Width() > MaxSpan/2 || s.box.Height() > MaxSpan/2 {
+			return nil, fmt.Errorf("a ring is %s × %s mm; keep it within %s mm each way",
+				s.box.Width(), s.box.Height(), MaxSpan/2)
+		}
+		plain = plain && !all.Grown(Snap).Meets(s.box) && simple(r)
+		all = all.Union(s.box)
+		solids = append(solids, s)
+	}
+	if !plain {
+		return untangled(solids)
+	}
+	for i, s := range solids {
+		if s.ring.Area2() < 0 {
+			solids[i].ring = reversed(s.ring)
+		}
+	}
+	return solids, nil
+}
+
+// untangled returns the lines around what the rings of one shape enclose.
+func untangled(tangle []solid) ([]solid, error) {
+	a := arrangement{hot: make([][]bool, len(tangle))}
+	var all Box
+	for _, s := range tangle {
+		a.rings, a.boxes, a.in = append(a.rings, s.ring), append(a.boxes, s.box), append(a.in, true)
+		all = all.Union(s.box)
+	}
+	var err error
+	if a.t, err = newTorus(all, nil); err != nil {
+		return nil, err
+	}
+	a.grid = boxGrid(a.t, a.boxes)
+	lines, err := a.boundaries(func(cover int32) bool { return cover != 0 })
+	if err != nil {
+		return nil, err
+	}
+	solids := make([]solid, 0, len(lines))
+	for _, b := range lines {
+		solids = append(solids, solid{b.Points, b.Points.Bounds(), true})
+	}
+	return solids, nil
+}
+
+// distinct returns r without points that repeat the one before.
+func distinct(r Ring) Ring {
+	repeats := 0
+	for i, p := range r {
+		if p == r[(i+len(r)-1)%len(r)] {
+			repeats++
+		}
+	}
+	if repeats == 0 {
+		return r
+	}
+	kept := make(Ring, 0, len(r)-repeats)
+	for i, p := range r {
+		if p != r[(i+len(r)-1)%len(r)] {
+			kept = append(kept, p)
+		}
+	}
+	return kept
+}
+
+// reversed returns r turning the other way.
+func reversed(r Ring) Ring {
+	back := make(Ring, len(r))
+	for i, p := range r {
+		back[len(r)-1-i] = p
+	}
+	return back
+}
