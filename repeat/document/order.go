@@ -22,6 +22,7 @@ type Order struct {
 	Limits   Limits
 	Sheets   Sheets
 	NextID   pattern.ID // the ID that the next motif gets
+	Extra    Extra      // what a file held that this version doesn't know
 }
 
 // Cloth is the bolt and its dye.

@@ -1,0 +1,182 @@
+package assets_test
+
+import (
+	"bytes"
+	"flag"
+	"math"
+	"os"
+	"testing"
+
+	"tsugime/assets"
+	"tsugime/repeat/document"
+	"tsugime/repeat/geom"
+	"tsugime/repeat/pattern"
+)
+
+var update = flag.Bool("update", false, "write the starters anew")
+
+// The starters are made here and kept in files, so that what a person opens is
+// what these functions say.
+var made = map[string]func(t *testing.T) document.Order{
+	"small-dot":  smallDot,
+	"square-dot": squareDot,
+	"fine-dot":   fineDot,
+	"scale-dot":  scaleDot,
+	"leaf":       leaf,
+}
+
+func smallDot(t *testing.T) document.Order {
+	o := start(t, "small-dot")
+	o.Note = "A small dye shop in a harbour town orders a fine small-dot ground for a light indoor coat."
+	row := o.Sheet.Step / 200
+	o.Unit = pattern.Unit{
+		Lattice: pattern.Diagonal(row, row),
+		Motifs:  []pattern.Motif{dot(0.5, middle(o))},
+	}
+	o.Rack = []document.Punch{{Name: "awl 0.4", Diameter: geom.MM(0.4)}, {Name: "awl 0.5", Diameter: geom.MM(0.5)}}
+	return fitted(t, o)
+}
+
+func squareDot(t *testing.T) document.Order {
+	o := start(t, "square-dot")
+	row := o.Sheet.Step / 144
+	o.Unit = pattern.Unit{
+		Lattice: pattern.Straight(row, row),
+		Motifs:  []pattern.Motif{dot(0.5, middle(o))},
+	}
+	o.Rack = []document.Punch{{Name: "awl 0.5", Diameter: geom.MM(0.5)}}
+	return fitted(t, o)
+}
+
+func fineDot(t *testing.T) document.Order {
+	o := start(t, "fine-dot")
+	o.Unit = pattern.Unit{
+		Lattice: pattern.Diagonal(geom.MM(0.7125), o.Sheet.Step/254),
+		Motifs:  []pattern.Motif{dot(0.4, middle(o))},
+	}
+	o.Rack = []document.Punch{{Name: "awl 0.4", Diameter: geom.MM(0.4)}}
+	return fitted(t, o)
+}
+
+// scaleDot lays dots along four arcs about the foot of each scale; the next scale
+// covers them from half a height below.
+func scaleDot(t *testing.T) document.Order {
+	o := start(t, "scale-dot")
+	along := o.Sheet.Step / 20 // of one scale, two rows of them
+	across := geom.MM(18)
+	o.Unit.Lattice = pattern.HalfDrop(across/2, along)
+	foot := middle(o)
+	for ring := range 4 {
+		radius := (8.6 - 1.35*float64(ring))
+		n := int(math.Round(math.Pi * radius / 1.3))
+		for i := range n + 1 {
+			sin, cos := math.Sincos(math.Pi * float64(i) / float64(n))
+			p := foot.Add(geom.PtMM(-radius*cos, -radius*sin))
+			if hiddenBelow(p.Sub(foot), o.Unit.Lattice) {
+				continue
+			}
+			o.Unit.Motifs = append(o.Unit.Motifs, dot(0.6, p))
+		}
+	}
+	return fitted(t, o)
+}
+
+// hiddenBelow reports whether a neighbouring scale that lies nearer covers p: its
+// foot is lower, and p within its outermost arc and the gap around it.
+func hiddenBelow(p geom.Point, l pattern.Lattice) bool {
+	for _, foot := range l.Places(geom.BoxOf(p).Grown(geom.MM(12))) {
+		if foot.Y > 0 && p.Y <= foot.Y && p.Distance(foot) < geom.MM(8.6+1.2) {
+			return true
+		}
+	}
+	return false
+}
+
+func leaf(t *testing.T) document.Order {
+	o := start(t, "leaf")
+	o.Unit.Lattice = pattern.HalfDrop(geom.MM(11), o.Sheet.Step/10)
+	// Two sides of a leaf with a web for its middle vein.
+	shape, err := geom.ParsePathData("M0.35 -4.4C2.6 -2 2.4 1.6 0.35 3.6Z M-0.35 -4.4L-0.35 3.6C-2.4 1.6 -2.6 -2 -0.35 -4.4Z")
+	if err != nil {
+		t.Fatal(err)
+	}
+	at := middle(o)
+	o.Unit.Motifs = []pattern.Motif{
+		{Shape: geom.Shape{Outline: shape}, At: at, TurnDeg: 30},
+		dot(1.2, at.Add(geom.PtMM(4.6, 3.2))),
+		dot(0.8, at.Add(geom.PtMM(5.4, -3.4))),
+	}
+	o.Rack = []document.Punch{{Name: "punch 0.8", Diameter: geom.MM(0.8)}, {Name: "punch 1.2", Diameter: geom.MM(1.2)}}
+	return fitted(t, o)
+}
+
+// start is an order that the starter's title names, without motifs.
+func start(t *testing.T, name string) document.Order {
+	t.Helper()
+	o := document.Defaults()
+	o.Sheet.Step = geom.Length(181_818_182) // 6 kane sun
+	for _, s := range assets.Starters() {
+		if s.Name == name {
+			o.Title = s.Title
+			return o
+		}
+	}
+	t.Fatalf("starter %q is not listed", name)
+	return o
+}
+
+func dot(diameter float64, at geom.Point) pattern.Motif {
+	return pattern.Motif{Shape: geom.DiscShape(geom.Point{}, geom.MM(diameter)), At: at}
+}
+
+// middle is the middle of the field at the start of the cloth, so that the left
+// selvedge looks like the right one.
+func middle(o document.Order) geom.Point {
+	return geom.Point{X: o.Sheet.Field.Left + o.Sheet.Field.Width/2}
+}
+
+// fitted numbers the motifs and applies the fit that bends least.
+func fitted(t *testing.T, o document.Order) document.Order {
+	t.Helper()
+	motifs := o.Unit.Motifs
+	o.Unit.Motifs = nil
+	o, err := document.AddMotifs(o, motifs...)
+	if err != nil {
+		t.Fatal(err)
+	}
+	fits, err := o.Unit.Fits(o.Sheet.Step, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if o, err = document.ApplyFit(o, fits[0]); err != nil {
+		t.Fatal(err)
+	}
+	return o
+}
+
+func TestStartersAreWhatTheyWereMadeAs(t *testing.T) {
+	if len(made) != len(assets.Starters()) {
+		t.Errorf("%d starters are made, %d listed", len(made), len(assets.Starters()))
+	}
+	for name, order := range made {
+		t.Run(name, func(t *testing.T) {
+			var want bytes.Buffer
+			if err := document.Write(&want, order(t)); err != nil {
+				t.Fatal(err)
+			}
+			if *update {
+				if err := os.WriteFile("starters/"+name+".tsugime", want.Bytes(), 0o644); err != nil {
+					t.Fatal(err)
+				}
+				return
+			}
+			got, err := assets.Order(name)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if !bytes.Equal(got, want.Bytes()) {
+				t.Errorf("starters/%s.tsugime is\n%s\nmade is\n%s\nrun go test -update", name, got, want.Bytes())
+			}
+		})
+	}
+}

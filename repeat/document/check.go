@@ -1,0 +1,215 @@
+package document
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"tsugime/repeat/cloth"
+	"tsugime/repeat/geom"
+)
+
+// Names that an order may choose from.
+var (
+	// PageNames are the pages that sheets are printed on.
+	PageNames = []string{"A4", "A3", "B4", "letter"}
+	// UnitNames are the measures that sheets are lettered in.
+	UnitNames = []string{"mm", "sun"}
+	// GarmentKinds are the garments that a bolt is cut to.
+	GarmentKinds = []string{string(cloth.WomensKimono)}
+)
+
+// Bounds of what an order may ask for. They keep out slips of the pen and files
+// that would fill the memory, far above what the trade uses.
+const (
+	maxTitle = 200  // characters
+	maxNote  = 5000 // characters
+	maxRack  = 1000 // punches
+
+	minStep = geom.Millimetre
+	maxStep = 1500 * geom.Millimetre
+	maxBolt = 200 * geom.Metre
+	// A bolt far wider than any loom of the trade.
+	maxAcross = 3000 * geom.Millimetre
+)
+
+// Check returns the first thing that is wrong with o, as a *Fault that names its
+// path in the file and what to do. It judges sense and size only; whether the
+// stencil will hold is for repeat/check. Read, Write and every edit call it.
+func (o Order) Check() error {
+	if fault := o.check(); fault != nil {
+		return fault
+	}
+	return nil
+}
+
+func (o Order) check() *Fault {
+	for _, part := range []func(Order) *Fault{
+		checkWords, checkSheet, checkCloth, checkLimits, checkRack, checkUnit, checkLoad,
+	} {
+		if fault := part(o); fault != nil {
+			return fault
+		}
+	}
+	return nil
+}
+
+func checkWords(o Order) *Fault {
+	var ways []string
+	for _, w := range cloth.Ways() {
+		ways = append(ways, string(w))
+	}
+	return first(
+		words("title", o.Title, maxTitle, false),
+		words("note", o.Note, maxNote, true),
+		oneOf("register.way", string(o.Register.Way), ways),
+		oneOf("garment.kind", string(o.Garment.Body.Kind), GarmentKinds),
+		oneOf("sheets.page", o.Sheets.Page, PageNames),
+		oneOf("sheets.units", o.Sheets.Units, UnitNames),
+	)
+}
+
+func checkSheet(o Order) *Fault {
+	s := o.Sheet
+	fault := first(
+		within("sheet.step_mm", s.Step, minStep, maxStep),
+		within("sheet.field.left_mm", s.Field.Left, -100*geom.Millimetre, maxAcross),
+		within("sheet.field.width_mm", s.Field.Width, geom.Millimetre, maxAcross),
+		within("sheet.paper.width_mm", s.Paper.Width, 10*geom.Millimetre, maxAcross),
+		within("sheet.paper.height_mm", s.Paper.Height, 10*geom.Millimetre, maxAcross),
+		within("sheet.paper.thickness_mm", s.Paper.Thickness, 10*geom.Micrometre, 5*geom.Millimetre),
+		share("sheet.paper.growth_across_pct", s.Paper.GrowthAcross, 0.1),
+		share("sheet.paper.growth_along_pct", s.Paper.GrowthAlong, 0.1),
+		count("sheet.paper.pile", s.Paper.Pile, 1, 50),
+		count("sheet.stars.per_end", s.Stars.PerEnd, 2, 4),
+		within("sheet.stars.diameter_mm", s.Stars.Diameter, 100*geom.Micrometre, 10*geom.Millimetre),
+		within("sheet.stars.hidden_mm", s.Stars.Hidden, 0, 100*geom.Millimetre),
+	)
+	if n := len(s.Stars.At); fault == nil && n != 0 && n != s.Stars.PerEnd {
+		return faultf("sheet.stars.at_mm", "%d places for %d stars an end; give as many, or none to let them be chosen", n, s.Stars.PerEnd)
+	}
+	for i, p := range s.Stars.At {
+		fault = first(fault, reachable(fmt.Sprintf("sheet.stars.at_mm[%d]", i), p))
+	}
+	return fault
+}
+
+func checkCloth(o Order) *Fault {
+	b := o.Cloth.Bolt
+	return first(
+		within("cloth.width_mm", b.Width, 50*geom.Millimetre, maxAcross),
+		within("cloth.length_mm", b.Length, 100*geom.Millimetre, maxBolt),
+		share("cloth.change_across_pct", b.ChangeAcross, 0.5),
+		share("cloth.change_along_pct", b.ChangeAlong, 0.5),
+		within("board.length_mm", o.Board.Length, 100*geom.Millimetre, maxBolt),
+		within("board.turn_mm", o.Board.Turn, 0, geom.Metre),
+		within("board.start_mm", o.Board.Start, 0, b.Length),
+		within("register.star_error_mm", o.Register.StarError, 0, 10*geom.Millimetre),
+		within("register.pitch_error_mm", o.Register.PitchError, -10*geom.Millimetre, 10*geom.Millimetre),
+		within("garment.height_mm", o.Garment.Body.Height, 300*geom.Millimetre, 2500*geom.Millimetre),
+	)
+}
+
+func checkLimits(o Order) *Fault {
+	l, most := o.Limits, 100*geom.Millimetre
+	return first(
+		within("limits.hole_mm", l.Hole, 0, most),
+		within("limits.web_mm", o.Sheet.WebLimit, 0, most),
+		within("limits.star_clear_mm", l.StarClear, 0, most),
+		within("limits.baseline_mm", l.Baseline, 0, maxAcross),
+		within("limits.turned_misfit_mm", l.TurnedMisfit, 0, most),
+		within("limits.joint_mm", l.Joint, 0, most),
+		within("limits.seam_phase_mm", l.SeamPhase, 0, most),
+		within("sheets.lap_mm", o.Sheets.Lap, 0, 50*geom.Millimetre),
+	)
+}
+
+func checkRack(o Order) *Fault {
+	if n := len(o.Rack); n > maxRack {
+		return faultf("rack", "%d punches; keep the rack to %d", n, maxRack)
+	}
+	names := map[string]bool{}
+	for i, p := range o.Rack {
+		path := fmt.Sprintf("rack[%d]", i)
+		fault := first(
+			words(path+".name", p.Name, maxTitle, false),
+			within(path+".diameter_mm", p.Diameter, 50*geom.Micrometre, 100*geom.Millimetre),
+		)
+		switch {
+		case fault != nil:
+			return fault
+		case strings.TrimSpace(p.Name) == "":
+			return faultf(path+".name", "the punch has no name; give it one")
+		case names[p.Name]:
+			return faultf(path+".name", "another punch is called %q too; give each its own name", p.Name)
+		}
+		names[p.Name] = true
+	}
+	return nil
+}
+
+// first returns the first fault of several, nil where there is none.
+func first(faults ...*Fault) *Fault {
+	for _, f := range faults {
+		if f != nil {
+			return f
+		}
+	}
+	return nil
+}
+
+func within(path string, l, low, high geom.Length) *Fault {
+	if l < low || l > high {
+		return faultf(path, "%s mm is out of bounds; give %s to %s mm", l, low, high)
+	}
+	return nil
+}
+
+// share refuses a fraction beyond ±most; NaN is beyond.
+func share(path string, v, most float64) *Fault {
+	if !(math.Abs(v) <= most) {
+		return faultf(path, "%g %% is out of bounds; give −%g to %g %%", v*100, most*100, most*100)
+	}
+	return nil
+}
+
+func count(path string, n, low, high int) *Fault {
+	if n < low || n > high {
+		return faultf(path, "%d is out of bounds; give %d to %d", n, low, high)
+	}
+	return nil
+}
+
+func oneOf(path, name string, names []string) *Fault {
+	if !slices.Contains(names, name) {
+		return faultf(path, "there is no %.40q; choose from %s", name, strings.Join(names, ", "))
+	}
+	return nil
+}
+
+// words refuses a text that is too long, no UTF-8, or holds characters that
+// can't be lettered.
+func words(path, text string, most int, lines bool) *Fault {
+	if n := utf8.RuneCountInString(text); n > most {
+		return faultf(path, "%d characters; keep it to %d", n, most)
+	}
+	if !utf8.ValidString(text) {
+		return faultf(path, "it is no UTF-8 text; write it again")
+	}
+	for _, r := range text {
+		if unicode.IsControl(r) && !(lines && (r == '\n' || r == '\t')) {
+			return faultf(path, "it holds the control character %U; delete it", r)
+		}
+	}
+	return nil
+}
+
+func reachable(path string, p geom.Point) *Fault {
+	if p.X.Abs() > maxAcross || p.Y.Abs() > maxAcross {
+		return faultf(path, "%s, %s mm is out of reach; stay within ±%s mm", p.X, p.Y, maxAcross)
+	}
+	return nil
+}

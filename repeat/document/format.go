@@ -1,0 +1,102 @@
+package document
+
+import (
+	"fmt"
+
+	"tsugime/repeat/pattern"
+)
+
+// formatName is the value of the first key of every order file.
+const formatName = "tsugime order"
+
+// A field is one key of the file: where its value stands in an order, and
+// whether the file must have it. Reader and writer walk the same table, in its
+// order, so each key is named once.
+type field struct {
+	key  string
+	must bool
+	part []field            // the keys of a nested object
+	at   func(o *Order) any // a pointer to the value, one of the types of read and write
+}
+
+// A percent is a fraction of one that the file shows in percent.
+type percent float64
+
+// layout is the whole file after "format" and "version". The motifs are many, so
+// they come last.
+var layout = []field{
+	{key: "title", at: func(o *Order) any { return &o.Title }},
+	{key: "note", at: func(o *Order) any { return &o.Note }},
+	{key: "sheet", must: true, part: []field{
+		{key: "step_mm", must: true, at: func(o *Order) any { return &o.Sheet.Step }},
+		{key: "field", part: []field{
+			{key: "left_mm", at: func(o *Order) any { return &o.Sheet.Field.Left }},
+			{key: "width_mm", at: func(o *Order) any { return &o.Sheet.Field.Width }},
+		}},
+		{key: "paper", part: []field{
+			{key: "width_mm", at: func(o *Order) any { return &o.Sheet.Paper.Width }},
+			{key: "height_mm", at: func(o *Order) any { return &o.Sheet.Paper.Height }},
+			{key: "thickness_mm", at: func(o *Order) any { return &o.Sheet.Paper.Thickness }},
+			{key: "growth_across_pct", at: func(o *Order) any { return (*percent)(&o.Sheet.Paper.GrowthAcross) }},
+			{key: "growth_along_pct", at: func(o *Order) any { return (*percent)(&o.Sheet.Paper.GrowthAlong) }},
+			{key: "pile", at: func(o *Order) any { return &o.Sheet.Paper.Pile }},
+		}},
+		{key: "stars", part: []field{
+			{key: "per_end", at: func(o *Order) any { return &o.Sheet.Stars.PerEnd }},
+			{key: "diameter_mm", at: func(o *Order) any { return &o.Sheet.Stars.Diameter }},
+			{key: "hidden_mm", at: func(o *Order) any { return &o.Sheet.Stars.Hidden }},
+			{key: "at_mm", at: func(o *Order) any { return &o.Sheet.Stars.At }},
+		}},
+	}},
+	{key: "cloth", part: []field{
+		{key: "width_mm", at: func(o *Order) any { return &o.Cloth.Bolt.Width }},
+		{key: "length_mm", at: func(o *Order) any { return &o.Cloth.Bolt.Length }},
+		{key: "change_across_pct", at: func(o *Order) any { return (*percent)(&o.Cloth.Bolt.ChangeAcross) }},
+		{key: "change_along_pct", at: func(o *Order) any { return (*percent)(&o.Cloth.Bolt.ChangeAlong) }},
+		{key: "dye", at: func(o *Order) any { return &o.Cloth.Dye }},
+	}},
+	{key: "board", part: []field{
+		{key: "length_mm", at: func(o *Order) any { return &o.Board.Length }},
+		{key: "turn_mm", at: func(o *Order) any { return &o.Board.Turn }},
+		{key: "start_mm", at: func(o *Order) any { return &o.Board.Start }},
+	}},
+	{key: "register", part: []field{
+		{key: "way", at: func(o *Order) any { return (*string)(&o.Register.Way) }},
+		{key: "star_error_mm", at: func(o *Order) any { return &o.Register.StarError }},
+		{key: "pitch_error_mm", at: func(o *Order) any { return &o.Register.PitchError }},
+	}},
+	{key: "garment", part: []field{
+		{key: "kind", at: func(o *Order) any { return (*string)(&o.Garment.Body.Kind) }},
+		{key: "height_mm", at: func(o *Order) any { return &o.Garment.Body.Height }},
+		{key: "match_back_centre", at: func(o *Order) any { return &o.Garment.MatchBackCentre }},
+	}},
+	{key: "rack", at: func(o *Order) any { return &o.Rack }},
+	{key: "limits", part: []field{
+		{key: "hole_mm", at: func(o *Order) any { return &o.Limits.Hole }},
+		{key: "web_mm", at: func(o *Order) any { return &o.Sheet.WebLimit }},
+		{key: "star_clear_mm", at: func(o *Order) any { return &o.Limits.StarClear }},
+		{key: "baseline_mm", at: func(o *Order) any { return &o.Limits.Baseline }},
+		{key: "turned_misfit_mm", at: func(o *Order) any { return &o.Limits.TurnedMisfit }},
+		{key: "joint_mm", at: func(o *Order) any { return &o.Limits.Joint }},
+		{key: "seam_phase_mm", at: func(o *Order) any { return &o.Limits.SeamPhase }},
+	}},
+	{key: "sheets", part: []field{
+		{key: "page", at: func(o *Order) any { return &o.Sheets.Page }},
+		{key: "units", at: func(o *Order) any { return &o.Sheets.Units }},
+		{key: "lap_mm", at: func(o *Order) any { return &o.Sheets.Lap }},
+	}},
+	{key: "unit", must: true, part: []field{
+		{key: "lattice", must: true, part: []field{
+			{key: "a_mm", must: true, at: func(o *Order) any { return &o.Unit.Lattice.A }},
+			{key: "b_mm", must: true, at: func(o *Order) any { return &o.Unit.Lattice.B }},
+		}},
+		{key: "next_id", at: func(o *Order) any { return (*int)(&o.NextID) }},
+		{key: "motifs", must: true, at: func(o *Order) any { return &o.Unit.Motifs }},
+	}},
+}
+
+// motifPart names the part of an Extra that belongs to a motif.
+func motifPart(id pattern.ID) string { return fmt.Sprintf("unit.motifs#%d", id) }
+
+// punchPart names the part of an Extra that belongs to a punch.
+func punchPart(name string) string { return "rack#" + name }

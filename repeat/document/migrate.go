@@ -1,0 +1,79 @@
+package document
+
+import (
+	"encoding/json"
+	"fmt"
+)
+
+// A migration takes an order file of one version to the next: it changes the
+// members of the file's top object. It need not touch "version".
+type migration func(top map[string]json.RawMessage) error
+
+// migrations are the ways from version 1 to 2, from 2 to 3 and so on. There is
+// only version 1 yet.
+var migrations []migration
+
+// migrate looks at format and version and returns data as the present version,
+// which is one more than there are steps. Data of the present version comes back
+// as it is.
+func migrate(data []byte, steps []migration) ([]byte, error) {
+	version, fault := header(data)
+	if fault != nil {
+		return nil, fault
+	}
+	present := len(steps) + 1
+	if version > present {
+		return nil, faultf("version", "the file is version %d of the order format, this program knows up to %d; open it with a newer Tsugime",
+			version, present)
+	}
+	if version == present {
+		return data, nil
+	}
+	var top map[string]json.RawMessage
+	if err := json.Unmarshal(data, &top); err != nil {
+		return nil, fmt.Errorf("bring the order from version %d to %d: %w", version, present, err)
+	}
+	for v := version; v < present; v++ {
+		if err := steps[v-1](top); err != nil {
+			return nil, fmt.Errorf("bring the order from version %d to %d: %w", v, v+1, err)
+		}
+	}
+	top["version"], _ = json.Marshal(present)
+	return json.Marshal(top)
+}
+
+// header reads "format" and "version" and passes over the rest, so a file that is
+// no sound JSON fails here.
+func header(data []byte) (version int, fault *Fault) {
+	r := reader{scan: scan{data: data}}
+	if r.peek() != '{' {
+		r.failf(r.at, "this is no order file: it should start with {, not %s", r.next())
+		return 0, r.fault
+	}
+	format, at := "", r.at
+	seen := uint64(0)
+	r.object(func(key []byte) {
+		switch string(key) {
+		case "format":
+			r.once(&seen, 0)
+			if format = string(r.text()); r.fault == nil && format != formatName {
+				r.failf(r.at, "this is a %.40q, not a %q; open another file", format, formatName)
+			}
+		case "version":
+			r.once(&seen, 1)
+			from := r.at
+			if version = r.integer(); r.fault == nil && version < 1 {
+				r.failf(from, "there is no version %d; the first is 1", version)
+			}
+		default:
+			r.skip()
+		}
+	})
+	if seen&1 == 0 {
+		r.missing(at, "format")
+	}
+	if seen&2 == 0 {
+		r.missing(at, "version")
+	}
+	return version, r.fault
+}

@@ -1,0 +1,136 @@
+package document
+
+import (
+	"tsugime/repeat/geom"
+	"tsugime/repeat/pattern"
+)
+
+// The keys of a motif, as bits of what was seen.
+const (
+	idKey = iota
+	discKey
+	outlineKey
+	atKey
+	turnKey
+	mirroredKey
+)
+
+// motif reads one motif: {"id", "disc" or "outline", "at_mm"} with an optional
+// "turn_deg" and "mirrored".
+func (r *reader) motif() pattern.Motif {
+	var m pattern.Motif
+	var extra, shapeExtra []member
+	from, seen := r.at, uint64(0)
+	r.object(func(key []byte) {
+		switch string(key) {
+		case "id":
+			r.once(&seen, idKey)
+			m.ID = pattern.ID(r.integer())
+		case "disc":
+			r.once(&seen, discKey)
+			m.Shape.Disc, shapeExtra = r.disc()
+		case "outline":
+			r.once(&seen, outlineKey)
+			m.Shape.Outline, shapeExtra = r.outline()
+		case "at_mm":
+			r.once(&seen, atKey)
+			m.At = r.point()
+		case "turn_deg":
+			r.once(&seen, turnKey)
+			m.TurnDeg = r.float(0)
+		case "mirrored":
+			r.once(&seen, mirroredKey)
+			m.Mirrored = r.truth()
+		default:
+			extra = r.unknown(extra, string(key))
+		}
+	})
+	has := func(key int) bool { return seen&(1<<key) != 0 }
+	switch {
+	case r.fault != nil:
+	case !has(idKey):
+		r.missing(from, "id")
+	case !has(atKey):
+		r.missing(from, "at_mm")
+	case has(discKey) == has(outlineKey):
+		r.failf(from, "a motif is a \"disc\" or an \"outline\"; give one of the two")
+	case extra != nil || shapeExtra != nil:
+		r.keep(motifPart(m.ID), extra)
+		r.keep(motifPart(m.ID)+shapePart, shapeExtra)
+	}
+	return m
+}
+
+// shapePart follows a motif's part in the name of its disc's or outline's part.
+const shapePart = ".shape"
+
+func (r *reader) disc() (geom.Disc, []member) {
+	var d geom.Disc
+	var extra []member
+	from, seen := r.at, uint64(0)
+	r.object(func(key []byte) {
+		if string(key) != "diameter_mm" {
+			extra = r.unknown(extra, string(key))
+			return
+		}
+		r.once(&seen, 0)
+		d.Diameter = r.length()
+	})
+	if seen == 0 {
+		r.missing(from, "diameter_mm")
+	}
+	return d, extra
+}
+
+func (r *reader) outline() (geom.Outline, []member) {
+	var o geom.Outline
+	var extra []member
+	from, seen := r.at, uint64(0)
+	r.object(func(key []byte) {
+		if string(key) != "path" {
+			extra = r.unknown(extra, string(key))
+			return
+		}
+		r.once(&seen, 0)
+		start := r.at
+		text := r.text()
+		if r.fault != nil {
+			return
+		}
+		var err error
+		if o, err = geom.ParsePathData(string(text)); err != nil {
+			r.failf(start, "%v", err)
+		}
+	})
+	if seen == 0 {
+		r.missing(from, "path")
+	}
+	return o, extra
+}
+
+// punch reads one tool of the rack.
+func (r *reader) punch() Punch {
+	var p Punch
+	var extra []member
+	from, seen := r.at, uint64(0)
+	r.object(func(key []byte) {
+		switch string(key) {
+		case "name":
+			r.once(&seen, 0)
+			p.Name = string(r.text())
+		case "diameter_mm":
+			r.once(&seen, 1)
+			p.Diameter = r.length()
+		default:
+			extra = r.unknown(extra, string(key))
+		}
+	})
+	if seen&1 == 0 {
+		r.missing(from, "name")
+	}
+	if seen&2 == 0 {
+		r.missing(from, "diameter_mm")
+	}
+	r.keep(punchPart(p.Name), extra)
+	return p
+}
