@@ -3,7 +3,12 @@ package raster
 // An axis is the edges of the columns (or rows) of a grid, ascending: column i
 // lies between edge[i] and edge[i+1]. The columns need not be even.
 type axis struct {
-	edge  []float64
+	edge []float64
+	// pixels says that the edges between the first and the last are the whole
+	// numbers after base.
+	pixels bool
+	base   float64
+
 	first []int32 // where to begin to look, by even buckets
 	per   float64 // buckets for one unit
 }
@@ -25,6 +30,9 @@ func newAxis(edge []float64) axis {
 // find returns the column that holds x; what lies outside is counted to the
 // outer columns.
 func (a *axis) find(x float64) int {
+	if a.pixels {
+		return min(max(int(x-a.base), 0), len(a.edge)-2)
+	}
 	b := int((x - a.edge[0]) * a.per)
 	if b < 0 {
 		return 0
@@ -40,12 +48,19 @@ func (a *axis) find(x float64) int {
 }
 
 // pixelEdges returns the edges of the pixels between lo and hi, cut off at both,
-// and the number of the first pixel.
+// and the number of the first pixel. lo is not negative.
 func pixelEdges(lo, hi float64) (edge []float64, first int) {
-	first = int(lo) // lo is not negative
+	first = int(lo)
+	edge = make([]float64, 0, int(hi)-first+2)
 	edge = append(edge, lo)
 	for x := first + 1; float64(x) < hi; x++ {
 		edge = append(edge, float64(x))
 	}
 	return append(edge, hi), first
+}
+
+// pixelAxis returns pixelEdges as an axis.
+func pixelAxis(lo, hi float64) (a axis, first int) {
+	edge, first := pixelEdges(lo, hi)
+	return axis{edge: edge, pixels: true, base: float64(first)}, first
 }

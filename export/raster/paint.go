@@ -71,8 +71,9 @@ func (g *Ground) summed(p *Plane, v View, lays []Lay) bool {
 func (g *Ground) dotsIn(p *Plane, v View, lays []Lay) float64 {
 	dots := 0.0
 	for _, lay := range lays {
-		if shown := v.shown(p, lay); !shown.empty() {
-			dots += g.dots(v.place(lay).back(shown))
+		m := v.place(lay)
+		if shown := g.within(m, v.shown(p, lay)); !shown.empty() {
+			dots += g.dots(m.back(shown))
 		}
 	}
 	return dots
@@ -102,61 +103,79 @@ func (g *Ground) dots(r rect) float64 {
 // that is. A ground whose one period leans has a window for each of its copies.
 func (g *Ground) windows(t *tile, p *Plane, v View, lays []Lay) (windows []window, dots float64) {
 	for _, lay := range lays {
-		shown := v.shown(p, lay)
+		m := v.place(lay)
+		shown := g.within(m, v.shown(p, lay))
 		if shown.empty() {
 			continue
 		}
-		m := v.place(lay)
 		seen := m.back(shown)
 		if len(g.periods) == 1 && t.wide == 0 && t.high == 0 {
 			g.copies(g.unit, seen, func(d geom.Point) {
-				windows = append(windows, t.window(m.moved(d), t.pixels(m.moved(d), shown)))
+				if in := m.moved(d).over(t.box).and(shown); !in.empty() {
+					windows = append(windows, t.window(m.moved(d), in))
+				}
 			})
-		} else if in := t.pixels(m, shown); !in.empty() {
-			windows = append(windows, t.window(m, in))
+		} else {
+			windows = append(windows, t.window(m, shown))
 		}
 		dots += g.dots(seen)
 	}
 	return windows, dots
 }
 
-// pixels returns shown, cut down to the whole pixels that m puts the tile on.
-func (t *tile) pixels(m place, shown rect) rect {
-	x0, x1 := t.box.x0*m.a+m.e, t.box.x1*m.a+m.e
-	y0, y1 := t.box.y0*m.a+m.f, t.box.y1*m.a+m.f
-	if t.wide == 0 {
-		shown.x0 = math.Max(shown.x0, math.Floor(math.Min(x0, x1)))
-		shown.x1 = math.Min(shown.x1, math.Ceil(math.Max(x0, x1)))
-	}
-	if t.high == 0 {
-		shown.y0 = math.Max(shown.y0, math.Floor(math.Min(y0, y1)))
-		shown.y1 = math.Min(shown.y1, math.Ceil(math.Max(y0, y1)))
-	}
-	return shown
-}
-
 // direct paints each cut-out in view on the pixels.
 func (g *Ground) direct(p *Plane, v View, lay Lay) {
-	shown := v.shown(p, lay)
+	m := v.place(lay)
+	shown := g.within(m, v.shown(p, lay))
 	if shown.empty() {
 		return
 	}
-	m := v.place(lay)
-	xs, x0 := pixelEdges(shown.x0, shown.x1)
-	x := newAxis(xs)
+	x, x0 := pixelAxis(shown.x0, shown.x1)
 	inBands(int(shown.y0), int(math.Ceil(shown.y1)), func(b0, b1 int) {
-		ys, y0 := pixelEdges(math.Max(shown.y0, float64(b0)), math.Min(shown.y1, float64(b1)))
+		top, bottom := math.Max(shown.y0, float64(b0)), math.Min(shown.y1, float64(b1))
+		y, y0 := pixelAxis(top, bottom)
 		band := &grid[float32]{
-			x: x, y: newAxis(ys), cells: p.sum[y0*p.W+x0:], width: p.W,
+			x: x, y: y, cells: p.sum[y0*p.W+x0:], width: p.W,
 			exact: g.unit.reach*v.PxPerMM > tableRadius,
 		}
-		window := m.back(rect{xs[0], ys[0], xs[len(xs)-1], ys[len(ys)-1]})
+		window := m.back(rect{shown.x0, top, shown.x1, bottom})
 		g.copies(g.unit, window, func(d geom.Point) { band.store(g.unit, m.moved(d), window.moved(d.Neg()), v.PxPerMM) })
 		if band.rises != nil {
 			band.raise()
 		}
-		p.settle(x0, y0, x0+len(xs)-1, y0+len(ys)-1)
+		p.settle(x0, y0, x0+len(x.edge)-1, y0+len(y.edge)-1)
 	})
+}
+
+// within returns shown, cut down to the whole pixels that m puts the ground on.
+func (g *Ground) within(m place, shown rect) rect {
+	if len(g.unit.discs)+len(g.unit.curves) == 0 {
+		return rect{}
+	}
+	on := m.over(g.unit.box)
+	across := len(g.periods) == 0 || len(g.periods) == 1 && g.periods[0].X == 0 && m.b == 0
+	along := len(g.periods) == 0 || len(g.periods) == 1 && g.periods[0].Y == 0 && m.b == 0
+	if across {
+		shown.x0, shown.x1 = math.Max(shown.x0, on.x0), math.Min(shown.x1, on.x1)
+	}
+	if along {
+		shown.y0, shown.y1 = math.Max(shown.y0, on.y0), math.Min(shown.y1, on.y1)
+	}
+	return shown
+}
+
+// over returns the whole pixels that m puts a box of the ground on.
+func (m place) over(r rect) rect {
+	var out rect
+	for i, c := range [4]vec{{r.x0, r.y0}, {r.x1, r.y0}, {r.x0, r.y1}, {r.x1, r.y1}} {
+		x, y := m.a*c.x-m.b*c.y+m.e, m.b*c.x+m.a*c.y+m.f
+		px := rect{math.Floor(x), math.Floor(y), math.Ceil(x), math.Ceil(y)}
+		if i == 0 {
+			out = px
+		}
+		out = out.with(px)
+	}
+	return out
 }
 
 func (r rect) moved(d geom.Point) rect {

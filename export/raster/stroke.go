@@ -92,11 +92,10 @@ func (p *Plane) bands(do func(g *grid[float32], band rect)) {
 	if p.W == 0 || p.H == 0 {
 		return
 	}
-	xs, _ := pixelEdges(0, float64(p.W))
-	x := newAxis(xs)
+	x, _ := pixelAxis(0, float64(p.W))
 	inBands(0, p.H, func(y0, y1 int) {
-		ys, _ := pixelEdges(float64(y0), float64(y1))
-		g := &grid[float32]{x: x, y: newAxis(ys), cells: p.sum[y0*p.W:], width: p.W}
+		y, _ := pixelAxis(float64(y0), float64(y1))
+		g := &grid[float32]{x: x, y: y, cells: p.sum[y0*p.W:], width: p.W}
 		do(g, rect{0, float64(y0), float64(p.W), float64(y1)})
 		if g.rises != nil {
 			g.raise()

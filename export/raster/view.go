@@ -76,6 +76,10 @@ func (r rect) meets(o rect) bool {
 	return r.x0 <= o.x1 && o.x0 <= r.x1 && r.y0 <= o.y1 && o.y0 <= r.y1
 }
 
+func (r rect) and(o rect) rect {
+	return rect{math.Max(r.x0, o.x0), math.Max(r.y0, o.y0), math.Min(r.x1, o.x1), math.Min(r.y1, o.y1)}
+}
+
 func rectOf(b geom.Box) rect {
 	return rect{b.Min.X.MM(), b.Min.Y.MM(), b.Max.X.MM(), b.Max.Y.MM()}
 }
@@ -88,9 +92,8 @@ func (v View) shown(p *Plane, l Lay) rect {
 		return r
 	}
 	c := rectOf(l.Clip)
-	r.x0 = math.Max(r.x0, (c.x0-v.X)*v.PxPerMM)
-	r.y0 = math.Max(r.y0, (c.y0-v.Y)*v.PxPerMM)
-	r.x1 = math.Min(r.x1, (c.x1-v.X)*v.PxPerMM)
-	r.y1 = math.Min(r.y1, (c.y1-v.Y)*v.PxPerMM)
-	return r
+	return r.and(rect{
+		(c.x0 - v.X) * v.PxPerMM, (c.y0 - v.Y) * v.PxPerMM,
+		(c.x1 - v.X) * v.PxPerMM, (c.y1 - v.Y) * v.PxPerMM,
+	})
 }
