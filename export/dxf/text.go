@@ -40,10 +40,11 @@ func (f *file) lettering(layer string, t export.Text) {
 
 // escaped writes a line of text in ASCII. A letter beyond it is \U+ and four
 // hexadecimal digits; one beyond those, or a control character, is the empty
-// square. Doubled percent signs and carets would be commands and are made plain.
+// square. A doubled percent sign would be a command, so it is set apart; a caret is one
+// unless a space follows.
 func escaped(s string) string {
 	var b strings.Builder
-	for _, r := range strings.ReplaceAll(s, "%%", "%%%%%%") {
+	for _, r := range strings.ReplaceAll(s, "%%", "% %") {
 		switch {
 		case r == '^':
 			b.WriteString("^ ")
