@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"tsugime/export"
 	"tsugime/repeat"
 )
 
@@ -25,8 +26,10 @@ const (
 
 // Check returns an error where the options ask for something that there is not.
 func (o Options) Check() error {
-	if _, ok := pageNamed(o.Page); o.Page != "" && !ok {
-		return fmt.Errorf("page: there is no %q; use one of %s", o.Page, strings.Join(pageNames(), ", "))
+	if o.Page != "" {
+		if _, err := export.PageNamed(o.Page); err != nil {
+			return fmt.Errorf("page: %w", err)
+		}
 	}
 	if o.Units != "" && o.Units != inMM && o.Units != inSun {
 		return fmt.Errorf("units: there is no %q; use %s or %s", o.Units, inMM, inSun)
@@ -64,12 +67,4 @@ func sameFile(asked, name string) bool {
 	stem, _, _ := strings.Cut(name, ".")
 	asked = strings.TrimSpace(asked)
 	return strings.EqualFold(asked, name) || strings.EqualFold(asked, stem)
-}
-
-func pageNames() []string {
-	var names []string
-	for _, p := range pages() {
-		names = append(names, p.Name)
-	}
-	return names
 }

@@ -1,0 +1,152 @@
+package report
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"tsugime/export"
+	"tsugime/repeat"
+	"tsugime/repeat/geom"
+	"tsugime/repeat/stencil"
+)
+
+// CutDrawing returns the cut-ready drawing: the stencil at cut size, its origin
+// at the paper's top left corner, what is cut in one layer for each method and
+// tool, the stars, and guides that are not cut.
+func CutDrawing(w repeat.Work) export.Drawing {
+	return cutDrawing(w, figuresIn(Options{}.with(w).Units))
+}
+
+func cutDrawing(w repeat.Work, f figures) export.Drawing {
+	sheet := onPaper(w)
+	d := export.Drawing{
+		Title: title(w),
+		Width: sheet.Paper.Width(), Height: sheet.Paper.Height(),
+	}
+	d.Layers = append(d.Layers, paperEdge(sheet))
+	d.Layers = append(d.Layers, cutLayers(sheet)...)
+	d.Layers = append(d.Layers, jointLines(sheet), starHoles(sheet), cutWords(w, sheet, f))
+	return d
+}
+
+// title is the order's title, or what stands in its place.
+func title(w repeat.Work) string {
+	if t := strings.Join(strings.Fields(w.Order.Title), " "); t != "" {
+		return t
+	}
+	return "untitled order"
+}
+
+// onPaper returns the sheet at cut size, moved so that the paper's top left
+// corner is the origin.
+func onPaper(w repeat.Work) stencil.Sheet {
+	s := w.CutSheet()
+	move := s.Paper.Min.Neg()
+	s.Paper = s.Paper.Moved(move)
+	s.Spec.Field.Left += move.X
+	cuts := slices.Clone(s.CutOuts)
+	for i := range cuts {
+		cuts[i].Shape = cuts[i].Shape.Moved(move)
+	}
+	s.CutOuts = cuts
+	s.Joint.Line = moved(s.Joint.Line, move)
+	stars := slices.Clone(s.Stars.Stars)
+	for i := range stars {
+		stars[i].At = stars[i].At.Add(move)
+	}
+	s.Stars.Stars = stars
+	return s
+}
+
+func moved(line []geom.Point, by geom.Point) []geom.Point {
+	out := make([]geom.Point, len(line))
+	for i, p := range line {
+		out[i] = p.Add(by)
+	}
+	return out
+}
+
+// cutLayers sorts the cut-outs by tool: a layer for every diameter, the finest
+// first, and one for what is cut with a blade.
+func cutLayers(s stencil.Sheet) []export.Layer {
+	discs := map[geom.Length][]geom.Disc{}
+	var outlines []geom.Outline
+	for _, c := range s.CutOuts {
+		if c.Shape.Round() {
+			discs[c.Shape.Disc.Diameter] = append(discs[c.Shape.Disc.Diameter], c.Shape.Disc)
+		} else {
+			outlines = append(outlines, c.Shape.Outline)
+		}
+	}
+	var diameters []geom.Length
+	for d := range discs {
+		diameters = append(diameters, d)
+	}
+	slices.SortFunc(diameters, cmp.Compare[geom.Length])
+	ink := export.Pen{Colour: export.Black, Filled: true}
+	var layers []export.Layer
+	for _, d := range diameters {
+		layers = append(layers, export.Layer{Name: "cut-punch-" + sizeName(d), Pen: ink, Discs: discs[d]})
+	}
+	if len(outlines) > 0 {
+		layers = append(layers, export.Layer{Name: "cut-outline", Pen: ink, Outlines: outlines})
+	}
+	return layers
+}
+
+// sizeName writes a diameter for a layer's name, with two decimals or as many as
+// it needs; the point becomes an underscore, which every format allows.
+func sizeName(d geom.Length) string {
+	whole, decimals, _ := strings.Cut(d.String(), ".")
+	for len(decimals) < 2 {
+		decimals += "0"
+	}
+	return whole + "_" + decimals + "mm"
+}
+
+func paperEdge(s stencil.Sheet) export.Layer {
+	return export.Layer{
+		Name:  "paper-edge",
+		Pen:   export.Pen{Colour: export.Grey, Stroke: geom.MM(0.2)},
+		Lines: []export.Line{{Points: corners(s.Paper), Closed: true}},
+	}
+}
+
+// jointLines are the joint line and its copy one step on.
+func jointLines(s stencil.Sheet) export.Layer {
+	layer := export.Layer{
+		Name: "joint-line",
+		Pen:  export.Pen{Colour: export.Mark, Stroke: geom.MM(0.1), Dash: []geom.Length{geom.MM(2), geom.MM(1)}},
+	}
+	if len(s.Joint.Line) > 1 {
+		next := moved(s.Joint.Line, geom.Point{Y: s.Spec.Step})
+		layer.Lines = []export.Line{{Points: s.Joint.Line}, {Points: next}}
+	}
+	return layer
+}
+
+func starHoles(s stencil.Sheet) export.Layer {
+	layer := export.Layer{Name: "stars", Pen: export.Pen{Colour: export.Mark, Filled: true}}
+	for _, star := range s.Stars.Stars {
+		layer.Discs = append(layer.Discs, geom.Disc{Centre: star.At, Diameter: star.Diameter})
+	}
+	return layer
+}
+
+// starNames names the stars of a sheet: L for leading, T for trailing, counted
+// from the left.
+func starNames(s stencil.StarSet) []string {
+	names := make([]string, len(s.Stars))
+	count := map[stencil.End]int{}
+	for i, star := range s.Stars {
+		letter := "L"
+		if star.End == stencil.Trailing {
+			letter = "T"
+		}
+		count[star.End]++
+		names[i] = fmt.Sprintf("%s%d", letter, count[star.End])
+	}
+	return names
+}
