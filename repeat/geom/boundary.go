@@ -43,6 +43,15 @@ func (b Boundary) next(i int) Point {
 	return b.Points[0].Add(b.Wrap)
 }
 
+// lengthMM returns how long b is, in millimetres.
+func (b Boundary) lengthMM() float64 {
+	var sum float64
+	for i, p := range b.Points {
+		sum += b.next(i).Sub(p).Norm()
+	}
+	return sum / float64(Millimetre)
+}
+
 // under returns the area in square nanometres between b, which runs around the
 // torus, and the straight line through from in the direction of along, for one
 // turn of b: the integral of the distance from that line over the way along it.

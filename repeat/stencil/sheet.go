@@ -51,5 +51,6 @@ type Connectivity struct {
 // A Part is a connected piece of paper that is held too little.
 type Part struct {
 	At      geom.Point // a place in it or on its rim
+	Along   geom.Point // the lattice vector by which a band goes on; zero for an island
 	AreaMM2 float64    // of an island; a band's is for one period
 }
