@@ -9,42 +9,26 @@ func (p *page) disc(d geom.Disc) {
 	p.text(`<circle cx="`).mm(d.Centre.X).text(`" cy="`).mm(d.Centre.Y).text(`" r="`).mm(d.Diameter / 2).text("\"/>\n")
 }
 
-// outline writes path data (SVG 1.1, section 8.3), absolute throughout.
+// outline writes path data. Its arcs are cut into quarter turns at most, for
+// which a radius to a tenth of a micrometre keeps the height of the arc to that;
+// near a half circle it would be off by a hundred times as much.
 func (p *page) outline(o geom.Outline) *page {
-	for _, c := range o {
-		p.text("M").at(c.Start)
-		at := c.Start
-		for _, s := range c.Segments {
-			// Quarter turns at most: no large-arc flag, and the radius to a tenth of
-			// a micrometre keeps the height of the arc to that.
-			for _, piece := range export.ArcPieces(at, s, 90) {
-				p.segment(at, piece)
-				at = piece.End
-			}
-		}
-		p.text("Z")
-	}
+	p.num = quartered(o).AppendPathData(p.num[:0], Places)
+	p.out.Write(p.num)
 	return p
 }
 
-func (p *page) segment(at geom.Point, s geom.Segment) {
-	switch {
-	case s.Kind == geom.Cubic:
-		p.text("C").at(s.C1).text(" ").at(s.C2).text(" ").at(s.End)
-	case s.Kind == geom.Arc && s.Bulge != 0 && s.End != at:
-		r := geom.Nanometre.Times(export.ArcRadius(at, s))
-		p.text("A").mm(r).text(" ").mm(r).text(" 0 0 ")
-		// The sweep flag is 1 where the arc turns from x to y, as Bulge is
-		// positive there.
-		if s.Bulge > 0 {
-			p.text("1 ")
-		} else {
-			p.text("0 ")
+func quartered(o geom.Outline) geom.Outline {
+	cut := make(geom.Outline, len(o))
+	for i, c := range o {
+		cut[i].Start = c.Start
+		at := c.Start
+		for _, s := range c.Segments {
+			cut[i].Segments = append(cut[i].Segments, export.ArcPieces(at, s, 90)...)
+			at = s.End
 		}
-		p.at(s.End)
-	default:
-		p.text("L").at(s.End)
 	}
+	return cut
 }
 
 func (p *page) line(l export.Line) {
