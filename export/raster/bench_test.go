@@ -91,7 +91,8 @@ func BenchmarkBolt(b *testing.B) {
 
 func BenchmarkGarment(b *testing.B) {
 	one := sheet()
-	g := &Ground{unit: one.unit, periods: []geom.Point{geom.PtMM(0, 181.818182)}}
+	step := []geom.Point{geom.PtMM(0, 181.818182)}
+	g := &Ground{unit: one.unit, periods: step, patch: one.unit, steps: step}
 	v := View{PxPerMM: 0.6}
 	var lays []Lay
 	for i := range 12 {

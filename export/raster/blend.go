@@ -1,6 +1,7 @@
 package raster
 
 import (
+	"encoding/binary"
 	"image"
 	"image/color"
 	"math"
@@ -32,18 +33,20 @@ func number(l float64) uint8 {
 	return uint8(math.Round(255 * math.Min(math.Max(v, 0), 1)))
 }
 
-// mixes returns the colours from paper (0) to open (255). Alpha is taken for
+// mixes returns the colours from paper (0) to open (255), four bytes each. Alpha is taken for
 // opaque: a picture has no holes.
-func mixes(paper, open color.RGBA) *[256][4]uint8 {
-	var m [256][4]uint8
+func mixes(paper, open color.RGBA) *[256]uint32 {
+	var m [256]uint32
 	from := [3]float64{light(paper.R), light(paper.G), light(paper.B)}
 	to := [3]float64{light(open.R), light(open.G), light(open.B)}
 	for i := range m {
 		t := float64(i) / 255
+		var px [4]uint8
 		for c := range 3 {
-			m[i][c] = number(from[c] + t*(to[c]-from[c]))
+			px[c] = number(from[c] + t*(to[c]-from[c]))
 		}
-		m[i][3] = 255
+		px[3] = 255
+		m[i] = binary.LittleEndian.Uint32(px[:])
 	}
 	return &m
 }
@@ -57,14 +60,13 @@ func (p *Plane) Blend(img *image.RGBA, paper, open color.RGBA) {
 		for y := y0; y < y1; y++ {
 			row := img.Pix[y*img.Stride:][:4*w]
 			for x, c := range p.Cover[y*p.W:][:w] {
-				copy(row[4*x:4*x+4], m[c][:])
+				binary.LittleEndian.PutUint32(row[4*x:], m[c])
 			}
 		}
 	})
 }
 
-// lights is light for each number; numbers its inverse on 4096 even steps of the
-// cube root of light, fine enough that light and back is the same number.
+// lights is light for each number.
 var lights = func() (t [256]float64) {
 	for i := range t {
 		t[i] = light(uint8(i))

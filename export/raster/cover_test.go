@@ -64,7 +64,7 @@ func names() []string {
 func around(l [2]geom.Point, d geom.Length, w rect) []geom.Shape {
 	g := NewGround([]geom.Shape{geom.DiscShape(geom.Point{}, d)}, l[0], l[1])
 	var shapes []geom.Shape
-	g.copies(g.unit, w, func(p geom.Point) { shapes = append(shapes, geom.DiscShape(p, d)) })
+	copies(g.unit, g.periods, w, func(p geom.Point) { shapes = append(shapes, geom.DiscShape(p, d)) })
 	return shapes
 }
 
@@ -197,10 +197,7 @@ func TestSumsAndSingleShapesGiveTheSamePicture(t *testing.T) {
 // forceSums paints by way of sums whatever it costs.
 func forceSums(g *Ground, p *Plane, v View, lays ...Lay) {
 	t := g.tiled()
-	windows, _ := g.windows(t, p, v, lays)
-	s := t.fold(windows, v.PxPerMM)
-	s.add(t, v.PxPerMM, make([]float64, len(s.xs)*len(s.ys)))
-	for k, w := range windows {
-		s.read(p, w, k, v.PxPerMM*v.PxPerMM, 0, p.H)
-	}
+	windows := g.windows(t, p, v, lays)
+	t.paint(p, v, windows, 0, p.H/3)
+	t.paint(p, v, windows, p.H/3, p.H)
 }

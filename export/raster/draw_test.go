@@ -20,7 +20,7 @@ func TestLightIsMixedNotNumbers(t *testing.T) {
 	m := mixes(black, white)
 	// Half the light is the sRGB number 188 (IEC 61966-2-1: 0.5 → 0.7354).
 	for level, want := range map[int]uint8{0: 0, 128: 188, 255: 255} {
-		if got := m[level][0]; got != want {
+		if got := uint8(m[level]); got != want {
 			t.Errorf("level %d is %d, want %d", level, got, want)
 		}
 	}

@@ -175,7 +175,7 @@ func (t *tile) around(w rect, do func(dx, dy float64, w rect)) {
 
 // read adds the pixels of window k, rows y0 up to y1 of the plane.
 func (s *sums) read(p *Plane, w window, k int, scale float64, y0, y1 int) {
-	y0, y1 = max(y0, w.y0), min(y1, w.y0+len(w.ys)-1)
+	y0, y1 = w.rows(y0, y1)
 	if y0 >= y1 {
 		return
 	}

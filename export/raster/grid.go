@@ -17,9 +17,6 @@ type grid[T float32 | float64] struct {
 	last []float64
 }
 
-// disc adds the area of a disc.
-func (g *grid[T]) disc(cx, cy, r float64) { g.weigh(cx, cy, r, 1) }
-
 // weigh adds the area of a disc times sign.
 func (g *grid[T]) weigh(cx, cy, r, sign float64) {
 	x0, x1, y0, y1 := cx-r, cx+r, cy-r, cy+r

@@ -12,6 +12,10 @@ import (
 type Ground struct {
 	unit    *store
 	periods []geom.Point // none, one, or a reduced pair
+	// patch is the unit or, where that is but a few dots, a block of them, with
+	// its own periods: what is painted dot by dot is painted in runs.
+	patch *store
+	steps []geom.Point
 
 	once sync.Once
 	tile *tile
@@ -31,7 +35,24 @@ func NewGround(shapes []geom.Shape, periods ...geom.Point) *Ground {
 			discs = append(discs, disc{s.Disc.Centre.X.MM(), s.Disc.Centre.Y.MM(), s.Disc.RadiusMM()})
 		}
 	}
-	return &Ground{unit: newStore(discs, curves), periods: reduced(periods)}
+	g := &Ground{unit: newStore(discs, curves), periods: reduced(periods)}
+	g.patch, g.steps = g.unit, g.periods
+	if n := blockSide(g.unit.cost); len(g.periods) == 2 && n > 1 {
+		a, b := g.periods[0], g.periods[1]
+		var places []geom.Point
+		for i := range n * n {
+			places = append(places, a.Times(i%n).Add(b.Times(i/n)))
+		}
+		g.patch, g.steps = g.unit.repeated(places), []geom.Point{a.Times(n), b.Times(n)}
+	}
+	return g
+}
+
+// blockSide returns how many units a block is wide and high so that it holds
+// about a hundred dots.
+func blockSide(cost float64) int {
+	const dots = 100
+	return int(math.Sqrt(dots / math.Max(cost, 1)))
 }
 
 // reduced returns the shortest one or two vectors that make the same lattice
@@ -76,33 +97,32 @@ func cross(a, b geom.Point) float64 {
 	return float64(float64(a.X)*float64(b.Y)) - float64(float64(a.Y)*float64(b.X))
 }
 
-// copies calls do with each repeat, as the way it is moved, that puts something
-// of s into w.
-func (g *Ground) copies(s *store, w rect, do func(d geom.Point)) {
+// copies calls do with each repeat along the periods, as the way it is moved,
+// that puts something of s into w.
+func copies(s *store, periods []geom.Point, w rect, do func(d geom.Point)) {
 	if w.empty() || len(s.discs)+len(s.curves) == 0 {
 		return
 	}
 	// A copy meets w where its move lies in the box of moves that bring one edge
 	// of s to the opposite edge of w.
 	r := rect{w.x0 - s.box.x1, w.y0 - s.box.y1, w.x1 - s.box.x0, w.y1 - s.box.y0}
-	switch len(g.periods) {
+	switch len(periods) {
 	case 0:
 		if r.x0 <= 0 && 0 <= r.x1 && r.y0 <= 0 && 0 <= r.y1 {
 			do(geom.Point{})
 		}
 	case 1:
-		from, to := along(vec{}, g.periods[0], r)
+		from, to := along(vec{}, periods[0], r)
 		for m := from; m <= to; m++ {
-			do(g.periods[0].Times(m))
+			do(periods[0].Times(m))
 		}
 	case 2:
-		g.rows(r, do)
+		rows(periods[0], periods[1], r, do)
 	}
 }
 
-// rows goes through the lattice row by row of its second vector.
-func (g *Ground) rows(r rect, do func(d geom.Point)) {
-	a, b := g.periods[0], g.periods[1]
+// rows goes through the places of a lattice in r, row by row of its second vector.
+func rows(a, b geom.Point, r rect, do func(d geom.Point)) {
 	det := a.X.MM()*b.Y.MM() - a.Y.MM()*b.X.MM()
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for _, c := range [4]vec{{r.x0, r.y0}, {r.x1, r.y0}, {r.x0, r.y1}, {r.x1, r.y1}} {

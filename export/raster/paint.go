@@ -31,41 +31,93 @@ func (g *Ground) PaintAll(p *Plane, v View, lays ...Lay) {
 	}
 }
 
-// Costs of the two ways, measured, in units of one dot painted on the pixels.
+// What the two ways cost, in nanoseconds, measured; only their ratios matter.
 const (
-	fewDots  = 40_000 // below, nothing is worth summing
-	cellCost = 0.12   // of a cell: cleared, painted, summed, read
-	tileCost = 3      // of a dot of the tile: it lies in more cells than pixels
-	mostRoom = 8_000_000
+	dotCost   = 15   // of a dot, of the pixels or of the tile
+	pixelCost = 5    // more for each pixel that a dot may meet
+	cellCost  = 9    // of a cell: cleared, painted, summed, read
+	fewCost   = 1e6  // nothing is gained by summing what costs less
+	mostCells = 4e6  // in one table: 32 MB
+	partCost  = 60e3 // of beginning another part
 )
 
 // summed paints the lays by way of the tile's sums where that is quicker, and
 // reports whether it has.
 func (g *Ground) summed(p *Plane, v View, lays []Lay) bool {
-	if g.dotsIn(p, v, lays) < fewDots {
+	side := 2*g.unit.reach*v.PxPerMM + 1
+	single := g.dotsIn(p, v, lays) * (dotCost + pixelCost*side*side)
+	if single < fewCost {
 		return false
 	}
 	t := g.tiled()
 	if t == nil {
 		return false
 	}
-	windows, dots := g.windows(t, p, v, lays)
-	s := t.fold(windows, v.PxPerMM)
-	cells := len(s.xs) * len(s.ys)
-	if cells > mostRoom || cellCost*float64(cells)+tileCost*t.cost > dots {
+	windows := g.windows(t, p, v, lays)
+	parts, cost := t.parts(windows, p.H)
+	if cost > single {
 		return false
 	}
-	if len(p.table) < cells {
-		p.table = make([]float64, cells)
+	for i := range parts {
+		t.paint(p, v, windows, p.H*i/parts, p.H*(i+1)/parts)
+	}
+	return true
+}
+
+// parts returns into how many parts the rows of the plane are best cut, and what
+// that costs. More parts paint the tile more often, but on fewer lines: those of
+// the windows that the part shows.
+func (t *tile) parts(windows []window, rows int) (parts int, cost float64) {
+	parts, cost = 1, math.Inf(1)
+	for n := 1; n <= 64 && n <= rows; n *= 2 {
+		sum := 0.0
+		for i := range n {
+			y0, y1 := rows*i/n, rows*(i+1)/n
+			across, along := 0, 0
+			for _, w := range windows {
+				if from, to := w.rows(y0, y1); from < to {
+					across, along = across+len(w.xs), along+to-from+1
+				}
+			}
+			cells := float64(across) * float64(along)
+			if cells > mostCells {
+				sum = math.Inf(1)
+			}
+			sum += cellCost*cells + dotCost*t.cost + partCost
+		}
+		if sum < cost {
+			parts, cost = n, sum
+		}
+	}
+	return parts, cost
+}
+
+// paint adds rows y0 up to y1 of the windows.
+func (t *tile) paint(p *Plane, v View, windows []window, y0, y1 int) {
+	var seen []window
+	for _, w := range windows {
+		if from, to := w.rows(y0, y1); from < to {
+			w.ys, w.y0 = w.ys[from-w.y0:to-w.y0+1], from
+			seen = append(seen, w)
+		}
+	}
+	if len(seen) == 0 {
+		return
+	}
+	s := t.fold(seen, v.PxPerMM)
+	if n := len(s.xs) * len(s.ys); len(p.table) < n {
+		p.table = make([]float64, n)
 	}
 	s.add(t, v.PxPerMM, p.table)
-	inBands(0, p.H, func(y0, y1 int) {
-		for k, w := range windows {
+	inBands(y0, y1, func(y0, y1 int) {
+		for k, w := range seen {
 			s.read(p, w, k, v.PxPerMM*v.PxPerMM, y0, y1)
 		}
 	})
-	return true
 }
+
+// rows returns which of the rows y0 up to y1 the window shows.
+func (w window) rows(y0, y1 int) (from, to int) { return max(y0, w.y0), min(y1, w.y0+len(w.ys)-1) }
 
 // dotsIn returns about how many dots the lays would paint one by one.
 func (g *Ground) dotsIn(p *Plane, v View, lays []Lay) float64 {
@@ -99,18 +151,18 @@ func (g *Ground) dots(r rect) float64 {
 	return 0
 }
 
-// windows returns what is seen of the tile in each lay, and about how many dots
-// that is. A ground whose one period leans has a window for each of its copies.
-func (g *Ground) windows(t *tile, p *Plane, v View, lays []Lay) (windows []window, dots float64) {
+// windows returns what is seen of the tile in each lay. A ground whose one period
+// leans has a window for each of its copies.
+func (g *Ground) windows(t *tile, p *Plane, v View, lays []Lay) []window {
+	var windows []window
 	for _, lay := range lays {
 		m := v.place(lay)
 		shown := g.within(m, v.shown(p, lay))
 		if shown.empty() {
 			continue
 		}
-		seen := m.back(shown)
 		if len(g.periods) == 1 && t.wide == 0 && t.high == 0 {
-			g.copies(g.unit, seen, func(d geom.Point) {
+			copies(g.unit, g.periods, m.back(shown), func(d geom.Point) {
 				if in := m.moved(d).over(t.box).and(shown); !in.empty() {
 					windows = append(windows, t.window(m.moved(d), in))
 				}
@@ -118,9 +170,8 @@ func (g *Ground) windows(t *tile, p *Plane, v View, lays []Lay) (windows []windo
 		} else {
 			windows = append(windows, t.window(m, shown))
 		}
-		dots += g.dots(seen)
 	}
-	return windows, dots
+	return windows
 }
 
 // direct paints each cut-out in view on the pixels.
@@ -139,7 +190,9 @@ func (g *Ground) direct(p *Plane, v View, lay Lay) {
 			exact: g.unit.reach*v.PxPerMM > tableRadius,
 		}
 		window := m.back(rect{shown.x0, top, shown.x1, bottom})
-		g.copies(g.unit, window, func(d geom.Point) { band.store(g.unit, m.moved(d), window.moved(d.Neg()), v.PxPerMM) })
+		copies(g.patch, g.steps, window, func(d geom.Point) {
+			band.store(g.patch, m.moved(d), window.moved(d.Neg()), v.PxPerMM)
+		})
 		if band.rises != nil {
 			band.raise()
 		}
@@ -185,11 +238,17 @@ func (r rect) moved(d geom.Point) rect {
 
 // store adds what of s lies in the window, brought onto the grid by m.
 func (g *grid[T]) store(s *store, m place, window rect, pxPerMM float64) {
+	if len(s.discs) > 0 {
+		g.discs(s, m, window)
+	}
+	s.curvesIn(window, func(c curve) { g.outline(c.shape, m.moved(c.move), pxPerMM) })
+}
+
+func (g *grid[T]) discs(s *store, m place, window rect) {
 	scale := m.scale()
 	s.near(window, func(run []disc) {
 		for _, d := range run {
-			g.disc(m.a*d.x-m.b*d.y+m.e, m.b*d.x+m.a*d.y+m.f, d.r*scale)
+			g.weigh(m.a*d.x-m.b*d.y+m.e, m.b*d.x+m.a*d.y+m.f, d.r*scale, 1)
 		}
 	})
-	s.curvesIn(window, func(c curve) { g.outline(c.shape, m.moved(c.move), pxPerMM) })
 }

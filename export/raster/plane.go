@@ -3,6 +3,7 @@ package raster
 import (
 	"runtime"
 	"sync"
+	"sync/atomic"
 )
 
 // A Plane holds the cut area under each pixel, row by row. A Plane belongs to
@@ -43,31 +44,28 @@ func (p *Plane) settle(x0, y0, x1, y1 int) {
 	}
 }
 
+// mostBands is into how many bands a picture is cut at most. It is the same on
+// every machine, and so is the picture, whatever a sum's last bit owes to where
+// a band ends.
+const mostBands = 16
+
 // inBands calls do with bands of the rows from y0 up to y1, as many at a time as
-// there are processors. What do writes must depend on its rows alone, so that
-// the picture is the same on every machine.
+// there are processors.
 func inBands(y0, y1 int, do func(y0, y1 int)) {
-	workers := min(runtime.GOMAXPROCS(0), y1-y0)
-	if workers <= 1 {
-		if y0 < y1 {
-			do(y0, y1)
-		}
+	bands := min(mostBands, y1-y0)
+	if bands <= 0 {
 		return
 	}
-	// Four bands for each worker, so that a full one does not keep the rest waiting.
-	bands := min(workers*4, y1-y0)
+	var next atomic.Int32
+	work := func() {
+		for b := int(next.Add(1)) - 1; b < bands; b = int(next.Add(1)) - 1 {
+			do(y0+(y1-y0)*b/bands, y0+(y1-y0)*(b+1)/bands)
+		}
+	}
 	var wait sync.WaitGroup
-	next := make(chan int, bands)
-	for b := range bands {
-		next <- b
+	for range min(runtime.GOMAXPROCS(0), bands) - 1 {
+		wait.Go(work)
 	}
-	close(next)
-	for range workers {
-		wait.Go(func() {
-			for b := range next {
-				do(y0+(y1-y0)*b/bands, y0+(y1-y0)*(b+1)/bands)
-			}
-		})
-	}
+	work()
 	wait.Wait()
 }

@@ -80,17 +80,16 @@ func (s *store) sort(discs []disc) {
 
 // near calls do with runs of discs that hold all that meet w.
 func (s *store) near(w rect, do func(run []disc)) {
-	if len(s.discs) == 0 {
-		return
-	}
-	bin := func(v, from float64, n int) int {
-		return int(math.Min(math.Max((v-from)/s.size, 0), float64(n-1)))
-	}
 	x0, x1 := w.x0-s.reach, w.x1+s.reach
 	y0, y1 := w.y0-s.reach, w.y1+s.reach
-	if x0 > s.bins.x1 || x1 < s.bins.x0 || y0 > s.bins.y1 || y1 < s.bins.y0 {
+	if len(s.discs) == 0 || x0 > s.bins.x1 || x1 < s.bins.x0 || y0 > s.bins.y1 || y1 < s.bins.y0 {
 		return
 	}
+	if x0 <= s.bins.x0 && x1 >= s.bins.x1 && y0 <= s.bins.y0 && y1 >= s.bins.y1 {
+		do(s.discs)
+		return
+	}
+	bin := func(v, from float64, n int) int { return int(min(max((v-from)/s.size, 0), float64(n-1))) }
 	i0, i1 := bin(x0, s.bins.x0, s.nx), bin(x1, s.bins.x0, s.nx)
 	for j := bin(y0, s.bins.y0, s.ny); j <= bin(y1, s.bins.y0, s.ny); j++ {
 		do(s.discs[s.start[j*s.nx+i0]:s.start[j*s.nx+i1+1]])
