@@ -4,9 +4,7 @@ package assets
 
 import (
 	"embed"
-	"fmt"
 	"slices"
-	"strings"
 )
 
 //go:embed starters/*.tsugime
@@ -18,16 +16,16 @@ var orderSchema []byte
 // OrderSchema returns the JSON Schema (draft 2020-12) of the order file.
 func OrderSchema() []byte { return slices.Clone(orderSchema) }
 
-// A Starter is an order to start from.
-type Starter struct {
+// A Start is an order to start from.
+type Start struct {
 	Name  string // as the command line says it: "small-dot"
 	Title string
 	About string // one sentence
 }
 
 // Starters lists the orders to start from, the default one first.
-func Starters() []Starter {
-	return []Starter{
+func Starters() []Start {
+	return []Start{
 		{"small-dot", "Small dots at 45°",
 			"Dots of 0.5 mm at 45°, about 60 on a square centimetre, for a light indoor coat."},
 		{"square-dot", "Small dots in rows",
@@ -41,15 +39,9 @@ func Starters() []Starter {
 	}
 }
 
-// Order returns the starter called name as an order file.
-func Order(name string) ([]byte, error) {
-	data, err := starters.ReadFile("starters/" + name + ".tsugime")
-	if err != nil {
-		var names []string
-		for _, s := range Starters() {
-			names = append(names, s.Name)
-		}
-		return nil, fmt.Errorf("there is no starter %q; choose from %s", name, strings.Join(names, ", "))
-	}
-	return data, nil
+// Starter returns the order file of the starter called name, and whether there is
+// one.
+func Starter(name string) (order []byte, ok bool) {
+	order, err := starters.ReadFile("starters/" + name + ".tsugime")
+	return order, err == nil
 }

@@ -170,9 +170,9 @@ func TestStartersAreWhatTheyWereMadeAs(t *testing.T) {
 				}
 				return
 			}
-			got, err := assets.Order(name)
-			if err != nil {
-				t.Fatal(err)
+			got, ok := assets.Starter(name)
+			if !ok {
+				t.Fatalf("there is no starter %q", name)
 			}
 			if !bytes.Equal(got, want.Bytes()) {
 				t.Errorf("starters/%s.tsugime is\n%s\nmade is\n%s\nrun go test -update", name, got, want.Bytes())

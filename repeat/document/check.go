@@ -28,6 +28,8 @@ const (
 	maxTitle = 200  // characters
 	maxNote  = 5000 // characters
 	maxRack  = 1000 // punches
+	minStars = 2    // at each end
+	maxStars = 4
 
 	minStep = geom.Millimetre
 	maxStep = 1500 * geom.Millimetre
@@ -84,7 +86,7 @@ func checkSheet(o Order) *Fault {
 		share("sheet.paper.growth_across_pct", s.Paper.GrowthAcross, 0.1),
 		share("sheet.paper.growth_along_pct", s.Paper.GrowthAlong, 0.1),
 		count("sheet.paper.pile", s.Paper.Pile, 1, 50),
-		count("sheet.stars.per_end", s.Stars.PerEnd, 2, 4),
+		count("sheet.stars.per_end", s.Stars.PerEnd, minStars, maxStars),
 		within("sheet.stars.diameter_mm", s.Stars.Diameter, 100*geom.Micrometre, 10*geom.Millimetre),
 		within("sheet.stars.hidden_mm", s.Stars.Hidden, 0, 100*geom.Millimetre),
 	)

@@ -3,6 +3,8 @@ package document
 import (
 	"fmt"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 // A Fault is what is wrong with an order, and where: the path of the value from
@@ -25,7 +27,26 @@ func (f *Fault) Error() string {
 		b.WriteString(": ")
 	}
 	b.WriteString(f.Text)
-	return b.String()
+	return oneLine(b.String())
+}
+
+// maxMessage keeps what a broken file holds from filling the terminal.
+const maxMessage = 400
+
+// oneLine replaces what would break a line or steer a terminal, and cuts what is
+// too long.
+func oneLine(s string) string {
+	s = strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) {
+			return '\ufffd'
+		}
+		return r
+	}, s)
+	if utf8.RuneCountInString(s) <= maxMessage {
+		return s
+	}
+	runes := []rune(s)
+	return string(runes[:maxMessage/2]) + " … " + string(runes[len(runes)-maxMessage/2:])
 }
 
 // faultf returns the fault at path.

@@ -3,6 +3,7 @@ package document
 import (
 	"encoding/json"
 	"fmt"
+	"strconv"
 )
 
 // A migration takes an order file of one version to the next: it changes the
@@ -14,32 +15,32 @@ type migration func(top map[string]json.RawMessage) error
 var migrations []migration
 
 // migrate looks at format and version and returns data as the present version,
-// which is one more than there are steps. Data of the present version comes back
-// as it is.
-func migrate(data []byte, steps []migration) ([]byte, error) {
+// which is one more than there are steps, and whether it had to be changed.
+func migrate(data []byte, steps []migration) (present []byte, changed bool, err error) {
 	version, fault := header(data)
 	if fault != nil {
-		return nil, fault
+		return nil, false, fault
 	}
-	present := len(steps) + 1
-	if version > present {
-		return nil, faultf("version", "the file is version %d of the order format, this program knows up to %d; open it with a newer Tsugime",
-			version, present)
+	newest := len(steps) + 1
+	if version > newest {
+		return nil, false, faultf("version", "the file is version %d of the order format, this program knows up to %d; open it with a newer Tsugime",
+			version, newest)
 	}
-	if version == present {
-		return data, nil
+	if version == newest {
+		return data, false, nil
 	}
 	var top map[string]json.RawMessage
 	if err := json.Unmarshal(data, &top); err != nil {
-		return nil, fmt.Errorf("bring the order from version %d to %d: %w", version, present, err)
+		return nil, false, fmt.Errorf("bring the order from version %d to %d: %w", version, newest, err)
 	}
-	for v := version; v < present; v++ {
+	for v := version; v < newest; v++ {
 		if err := steps[v-1](top); err != nil {
-			return nil, fmt.Errorf("bring the order from version %d to %d: %w", v, v+1, err)
+			return nil, false, fmt.Errorf("bring the order from version %d to %d: %w", v, v+1, err)
 		}
 	}
-	top["version"], _ = json.Marshal(present)
-	return json.Marshal(top)
+	top["version"] = strconv.AppendInt(nil, int64(newest), 10)
+	present, err = json.Marshal(top)
+	return present, true, err
 }
 
 // header reads "format" and "version" and passes over the rest, so a file that is
@@ -50,14 +51,14 @@ func header(data []byte) (version int, fault *Fault) {
 		r.failf(r.at, "this is no order file: it should start with {, not %s", r.next())
 		return 0, r.fault
 	}
-	format, at := "", r.at
-	seen := uint64(0)
+	at, seen := r.at, uint64(0)
 	r.object(func(key []byte) {
 		switch string(key) {
 		case "format":
 			r.once(&seen, 0)
-			if format = string(r.text()); r.fault == nil && format != formatName {
-				r.failf(r.at, "this is a %.40q, not a %q; open another file", format, formatName)
+			from := r.at
+			if format := string(r.text()); r.fault == nil && format != formatName {
+				r.failf(from, "this is a %.40q, not a %q; open another file", format, formatName)
 			}
 		case "version":
 			r.once(&seen, 1)

@@ -5,12 +5,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
-	"maps"
-	"strconv"
 	"unicode/utf8"
-
-	"tsugime/repeat/geom"
-	"tsugime/repeat/pattern"
 )
 
 // MaxBytes is the largest file that Read takes: room for 700,000 dots each
@@ -39,10 +34,22 @@ func decode(data []byte, steps []migration) (Order, error) {
 		line, column := place(data, at)
 		return Order{}, &Fault{line, column, "", "the file is not UTF-8 text; an order file is JSON in UTF-8"}
 	}
-	data, err := migrate(data, steps)
+	data, changed, err := migrate(data, steps)
 	if err != nil {
 		return Order{}, err
 	}
+	o, fault := readOrder(data)
+	if fault != nil {
+		if changed { // places in the text that migrate wrote help nobody
+			fault.Line, fault.Column = 0, 0
+		}
+		return Order{}, fault
+	}
+	return o, nil
+}
+
+// readOrder reads and checks an order of the present version.
+func readOrder(data []byte) (Order, *Fault) {
 	r := reader{scan: scan{data: data}, order: Defaults()}
 	r.order.NextID = 0
 	r.part(layout, "", true)
@@ -164,137 +171,4 @@ func (r *reader) keep(part string, extra []member) {
 		r.order.Extra.parts = map[string][]member{}
 	}
 	r.order.Extra.parts[part] = extra
-}
-
-// value reads into what a field points to.
-func (r *reader) value(to any) {
-	switch to := to.(type) {
-	case *geom.Length:
-		*to = r.length()
-	case *percent:
-		*to = percent(r.float(-2))
-	case *int:
-		*to = r.integer()
-	case *bool:
-		*to = r.truth()
-	case *string:
-		*to = string(r.text())
-	case *Colour:
-		*to = r.colour()
-	case *geom.Point:
-		*to = r.point()
-	case *[]geom.Point:
-		*to = nil
-		r.list(func(int) { *to = append(*to, r.point()) })
-	case *[]Punch:
-		*to = nil
-		r.list(func(int) { *to = append(*to, r.punch()) })
-	case *[]pattern.Motif:
-		*to = nil
-		r.list(func(i int) {
-			if i == maxMotifs {
-				r.failf(r.at, "the unit has more than %d motifs; split the order", maxMotifs)
-				return
-			}
-			*to = append(*to, r.motif())
-		})
-	default:
-		panic(fmt.Sprintf("document: no way to read %T", to))
-	}
-}
-
-func (r *reader) length() geom.Length {
-	from := r.at
-	number := r.number()
-	if r.fault != nil {
-		return 0
-	}
-	l, ok := parseMM(number)
-	if !ok {
-		r.failf(from, "%s mm is out of reach; no length here exceeds %s mm", number, maxLength)
-	}
-	return l
-}
-
-func (r *reader) float(shift int) float64 {
-	from := r.at
-	number := r.number()
-	if r.fault != nil {
-		return 0
-	}
-	v, ok := parseFloat(number, shift)
-	if !ok {
-		r.failf(from, "%s is out of reach; give a smaller number", number)
-	}
-	return v
-}
-
-func (r *reader) integer() int {
-	from := r.at
-	number := r.number()
-	if r.fault != nil {
-		return 0
-	}
-	n, err := strconv.ParseInt(string(number), 10, 32)
-	if err != nil {
-		r.failf(from, "%s is no whole number up to 2147483647", number)
-	}
-	return int(n)
-}
-
-func (r *reader) truth() bool {
-	from := r.at
-	word := r.word()
-	if word == "null" {
-		r.failf(from, "true or false is wanted here, not null")
-	}
-	return word == "true"
-}
-
-func (r *reader) colour() Colour {
-	from := r.at
-	text := r.text()
-	if r.fault != nil {
-		return Colour{}
-	}
-	n, err := strconv.ParseUint(string(bytes.TrimPrefix(text, []byte("#"))), 16, 24)
-	if len(text) != 7 || text[0] != '#' || err != nil {
-		r.failf(from, "%.20q is no colour; write it like \"#1f2c4d\"", text)
-	}
-	return Colour{uint8(n >> 16), uint8(n >> 8), uint8(n)}
-}
-
-// point reads [x, y].
-func (r *reader) point() geom.Point {
-	var p geom.Point
-	from, n := r.at, 0
-	r.list(func(i int) {
-		switch n = i + 1; i {
-		case 0:
-			p.X = r.length()
-		case 1:
-			p.Y = r.length()
-		default:
-			r.failf(from, "a place has two numbers, [x, y]")
-		}
-	})
-	if n < 2 {
-		r.failf(from, "a place has two numbers, [x, y]")
-	}
-	return p
-}
-
-// Equal reports whether both hold the same.
-func (e Extra) Equal(f Extra) bool {
-	return maps.EqualFunc(e.parts, f.parts, func(a, b []member) bool {
-		if len(a) != len(b) {
-			return false
-		}
-		for i := range a {
-			if a[i] != b[i] {
-				return false
-			}
-		}
-		return true
-	})
 }

@@ -1,0 +1,119 @@
+package document_test
+
+import (
+	"bytes"
+	"fmt"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"tsugime/assets"
+	"tsugime/repeat/cloth"
+	"tsugime/repeat/document"
+	"tsugime/repeat/geom"
+	"tsugime/repeat/pattern"
+	"tsugime/repeat/stencil"
+)
+
+// full is an order in which every key has a value of its own.
+func full(t testing.TB) document.Order {
+	t.Helper()
+	outline, err := geom.ParsePathData("M0 0L4 0A2 2 0 0 1 4 4C3 5 1 5 0 4Z M1 1V2H2Z")
+	if err != nil {
+		t.Fatal(err)
+	}
+	o := document.Defaults()
+	o.Title, o.Note = "Waves \"and\" 波", "first line\nsecond\tline"
+	o.Sheet = stencil.Spec{
+		Step:  181_818_182,
+		Field: stencil.Field{Left: geom.MM(9.500001), Width: geom.MM(356)},
+		Paper: stencil.Paper{
+			Width: geom.MM(430), Height: geom.MM(300), Thickness: geom.MM(0.22),
+			GrowthAcross: 0.002, GrowthAlong: -0.0013, Pile: 6,
+		},
+		Stars:    stencil.StarSpec{PerEnd: 2, Diameter: geom.MM(1), Hidden: geom.MM(9), At: []geom.Point{geom.PtMM(12, 3), geom.PtMM(360, 3)}},
+		WebLimit: geom.MM(0.4),
+	}
+	o.Cloth = document.Cloth{
+		Bolt: cloth.Bolt{Width: geom.MM(375), Length: geom.MM(12_600), ChangeAcross: -0.0071, ChangeAlong: -0.029},
+		Dye:  document.Colour{R: 0x01, G: 0x80, B: 0xff},
+	}
+	o.Board = cloth.Board{Length: geom.MM(6400), Turn: geom.MM(40), Start: geom.MM(15)}
+	o.Register = document.Register{Way: cloth.MarkedLine, StarError: geom.MM(0.1), PitchError: -geom.MM(0.02)}
+	o.Garment = document.Garment{Body: cloth.Body{Kind: cloth.WomensKimono, Height: geom.MM(1650)}, MatchBackCentre: true}
+	o.Rack = []document.Punch{{Name: "awl", Diameter: geom.MM(0.5)}, {Name: "punch 3", Diameter: geom.MM(3)}}
+	o.Sheets = document.Sheets{Page: "B4", Units: "sun", Lap: geom.MM(12)}
+	o.Unit = pattern.Unit{
+		Lattice: pattern.HalfDrop(geom.MM(20), geom.MM(18.181818)),
+		Motifs: []pattern.Motif{
+			{ID: 3, Shape: geom.DiscShape(geom.Point{}, geom.MM(0.5)), At: geom.PtMM(1.000001, -2)},
+			{ID: 1, Shape: geom.Shape{Outline: outline}, At: geom.PtMM(7, 8), TurnDeg: 22.5, Mirrored: true},
+		},
+	}
+	o.NextID = 9
+	return o
+}
+
+// written returns o as a file.
+func written(t testing.TB, o document.Order) string {
+	t.Helper()
+	var b bytes.Buffer
+	if err := document.Write(&b, o); err != nil {
+		t.Fatal(err)
+	}
+	return b.String()
+}
+
+// read returns the order in a file.
+func read(t testing.TB, text string) document.Order {
+	t.Helper()
+	o, err := document.Read(strings.NewReader(text))
+	if err != nil {
+		t.Fatalf("%v\nin %s", err, text)
+	}
+	return o
+}
+
+// starter returns the order that a starter holds.
+func starter(t testing.TB, name string) document.Order {
+	t.Helper()
+	text, ok := assets.Starter(name)
+	if !ok {
+		t.Fatalf("there is no starter %q", name)
+	}
+	return read(t, string(text))
+}
+
+// ground is an order of n dots on the field, each drawn by itself, as a recovered
+// stencil has them.
+func ground(t testing.TB, n int) document.Order {
+	t.Helper()
+	random := rand.New(rand.NewPCG(1, 2))
+	o := document.Defaults()
+	o.Unit.Lattice = pattern.Straight(o.Sheet.Field.Width, o.Sheet.Step)
+	motifs := make([]pattern.Motif, n)
+	for i := range motifs {
+		at := geom.Point{
+			X: o.Sheet.Field.Left + geom.Length(random.Int64N(int64(o.Sheet.Field.Width))),
+			Y: geom.Length(random.Int64N(int64(o.Sheet.Step))),
+		}
+		motifs[i] = pattern.Motif{Shape: geom.DiscShape(geom.Point{}, geom.MM(0.4)), At: at}
+	}
+	o, err := document.AddMotifs(o, motifs...)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return o
+}
+
+// changedLines returns the lines of b that differ from those of a, side by side.
+func changedLines(a, b string) []string {
+	was, is := strings.Split(a, "\n"), strings.Split(b, "\n")
+	var changed []string
+	for i := range max(len(was), len(is)) {
+		if i >= len(was) || i >= len(is) || was[i] != is[i] {
+			changed = append(changed, fmt.Sprintf("line %d", i+1))
+		}
+	}
+	return changed
+}

@@ -1,0 +1,140 @@
+package document
+
+import (
+	"bytes"
+	"fmt"
+	"strconv"
+
+	"tsugime/repeat/geom"
+	"tsugime/repeat/pattern"
+)
+
+// value reads into what a field points to.
+func (r *reader) value(to any) {
+	switch to := to.(type) {
+	case *geom.Length:
+		*to = r.length()
+	case *percent:
+		*to = percent(r.float(-2))
+	case *int:
+		*to = r.integer()
+	case *bool:
+		*to = r.truth()
+	case *string:
+		*to = string(r.text())
+	case *Colour:
+		*to = r.colour()
+	case *geom.Point:
+		*to = r.point()
+	case *[]geom.Point:
+		*to = nil
+		r.list(func(i int) {
+			if i == maxStars {
+				r.failf(r.at, "more than %d places; an end has at most %d stars", maxStars, maxStars)
+				return
+			}
+			*to = append(*to, r.point())
+		})
+	case *[]Punch:
+		*to = nil
+		r.list(func(i int) {
+			if i == maxRack {
+				r.failf(r.at, "more than %d punches; keep the rack to %d", maxRack, maxRack)
+				return
+			}
+			*to = append(*to, r.punch())
+		})
+	case *[]pattern.Motif:
+		*to = nil
+		r.list(func(i int) {
+			if i == maxMotifs {
+				r.failf(r.at, "the unit has more than %d motifs; split the order", maxMotifs)
+				return
+			}
+			*to = append(*to, r.motif())
+		})
+	default:
+		panic(fmt.Sprintf("document: no way to read %T", to))
+	}
+}
+
+func (r *reader) length() geom.Length {
+	from := r.at
+	number := r.number()
+	if r.fault != nil {
+		return 0
+	}
+	l, ok := parseMM(number)
+	if !ok {
+		r.failf(from, "%s mm is out of reach; no length here exceeds %s mm", number, maxLength)
+	}
+	return l
+}
+
+func (r *reader) float(shift int) float64 {
+	from := r.at
+	number := r.number()
+	if r.fault != nil {
+		return 0
+	}
+	v, ok := parseFloat(number, shift)
+	if !ok {
+		r.failf(from, "%s is out of reach; give a smaller number", number)
+	}
+	return v
+}
+
+func (r *reader) integer() int {
+	from := r.at
+	number := r.number()
+	if r.fault != nil {
+		return 0
+	}
+	n, err := strconv.ParseInt(string(number), 10, 32)
+	if err != nil {
+		r.failf(from, "%s is no whole number up to 2147483647", number)
+	}
+	return int(n)
+}
+
+func (r *reader) truth() bool {
+	from := r.at
+	word := r.word()
+	if word == "null" {
+		r.failf(from, "true or false is wanted here, not null")
+	}
+	return word == "true"
+}
+
+func (r *reader) colour() Colour {
+	from := r.at
+	text := r.text()
+	if r.fault != nil {
+		return Colour{}
+	}
+	n, err := strconv.ParseUint(string(bytes.TrimPrefix(text, []byte("#"))), 16, 24)
+	if len(text) != 7 || text[0] != '#' || err != nil {
+		r.failf(from, "%.20q is no colour; write it like \"#1f2c4d\"", text)
+	}
+	return Colour{uint8(n >> 16), uint8(n >> 8), uint8(n)}
+}
+
+// point reads [x, y].
+func (r *reader) point() geom.Point {
+	var p geom.Point
+	from, n := r.at, 0
+	r.list(func(i int) {
+		switch n = i + 1; i {
+		case 0:
+			p.X = r.length()
+		case 1:
+			p.Y = r.length()
+		default:
+			r.failf(from, "a place has two numbers, [x, y]")
+		}
+	})
+	if n < 2 {
+		r.failf(from, "a place has two numbers, [x, y]")
+	}
+	return p
+}
