@@ -3,12 +3,144 @@ package report
 import (
 	"context"
 	"errors"
+	"fmt"
+	"image"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
 
+	"tsugime/export"
+	"tsugime/export/dxf"
+	"tsugime/export/pdf"
+	"tsugime/export/raster"
+	"tsugime/export/svg"
 	"tsugime/repeat"
 )
 
-// JobFolder writes the job folder of w and returns the paths written. It calls
-// progress, which may be nil, after every file.
+// pictureWidth is how wide the proof pictures are, in pixels.
+const pictureWidth = 1600
+
+// JobFolder writes the job folder of w and returns the paths written, in the
+// order of Names. The folder is made where it is missing. Nothing is begun where
+// a file would be overwritten without Force; every file is whole or not there,
+// also when ctx is done half way. progress, which may be nil, is called after
+// each file.
 func JobFolder(ctx context.Context, w repeat.Work, folder string, opt Options, progress func(done, of int, name string)) ([]string, error) {
-	return nil, errors.New("job folder: not written yet")
+	opt = opt.with(w)
+	if err := opt.Check(); err != nil {
+		return nil, fmt.Errorf("job folder: %w", err)
+	}
+	var names []string
+	for _, name := range Names() {
+		if opt.wants(name) {
+			names = append(names, name)
+		}
+	}
+	if err := ready(folder, names, opt.Force); err != nil {
+		return nil, fmt.Errorf("job folder: %w", err)
+	}
+	var written []string
+	for i, name := range names {
+		if err := ctx.Err(); err != nil {
+			return written, err
+		}
+		path := filepath.Join(folder, name)
+		write := func(out io.Writer) error { return writeFile(stoppable{ctx, out}, name, w, opt) }
+		if err := export.Save(path, opt.Force, write); err != nil {
+			if ctx.Err() != nil {
+				return written, ctx.Err()
+			}
+			return written, fmt.Errorf("job folder: %w", err)
+		}
+		written = append(written, path)
+		if progress != nil {
+			progress(i+1, len(names), name)
+		}
+	}
+	return written, nil
+}
+
+// ready makes the folder and sees that nothing in it would be lost.
+func ready(folder string, names []string, force bool) error {
+	if err := os.MkdirAll(folder, 0o777); err != nil {
+		return fmt.Errorf("%w; choose a folder that you may write to", err)
+	}
+	if force {
+		return nil
+	}
+	var there []string
+	for _, name := range names {
+		if _, err := os.Lstat(filepath.Join(folder, name)); !errors.Is(err, fs.ErrNotExist) {
+			there = append(there, name)
+		}
+	}
+	if len(there) > 0 {
+		return fmt.Errorf("%s already holds %s; choose another folder, or allow them to be replaced (--force)",
+			folder, strings.Join(there, ", "))
+	}
+	return nil
+}
+
+// stoppable is a writer that fails once its context is done, so that a large
+// file is given up in the middle and Save takes it away.
+type stoppable struct {
+	ctx context.Context
+	out io.Writer
+}
+
+func (s stoppable) Write(b []byte) (int, error) {
+	if err := s.ctx.Err(); err != nil {
+		return 0, err
+	}
+	return s.out.Write(b)
+}
+
+// writeFile writes the file of that name.
+func writeFile(out io.Writer, name string, w repeat.Work, opt Options) error {
+	switch name {
+	case "cut.svg":
+		return svg.Format{}.Write(out, cutDrawing(w, figuresIn(opt.Units)))
+	case "cut.dxf":
+		return dxf.Format{}.Write(out, cutDrawing(w, figuresIn(opt.Units)))
+	case "cut.pdf":
+		return pdf.Format{}.Write(out, cutDrawing(w, figuresIn(opt.Units)))
+	case "placements.csv":
+		return WritePlacements(out, w)
+	case "findings.txt":
+		return WriteFindings(out, w, opt.Units)
+	case "README.txt":
+		return writeIndex(out, w, opt)
+	}
+	if of, ok := strings.CutSuffix(name, ".png"); ok {
+		return writePicture(out, w, of)
+	}
+	b, err := bookNamed(name, w, opt)
+	if err != nil {
+		return err
+	}
+	return pdf.WriteBook(out, b)
+}
+
+func bookNamed(name string, w repeat.Work, opt Options) (export.Book, error) {
+	switch name {
+	case "transfer.pdf":
+		return Transfer(w, opt)
+	case "transfer-whole.pdf":
+		return TransferWhole(w, opt), nil
+	case "binding.pdf":
+		return Binding(w, opt)
+	case "register.pdf":
+		return Register(w, opt)
+	}
+	return export.Book{}, fmt.Errorf("the job folder has no %q; it has %s", name, strings.Join(Names(), ", "))
+}
+
+func writePicture(out io.Writer, w repeat.Work, of string) error {
+	picture, err := Picture(w, of, pictureWidth)
+	if err != nil {
+		return err
+	}
+	return raster.Encode(out, picture.(*image.RGBA), 150)
 }

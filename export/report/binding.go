@@ -1,0 +1,158 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"tsugime/export"
+	"tsugime/repeat"
+	"tsugime/repeat/geom"
+	"tsugime/repeat/stencil"
+)
+
+// Binding returns the marking sheets for the binding of the pile: paper edges,
+// cut field, stars and string holes at true scale, with a first page that says
+// how many sheets are bound and which of them is not for sale.
+func Binding(w repeat.Work, opt Options) (export.Book, error) {
+	opt = opt.with(w)
+	size, err := export.PageNamed(opt.Page)
+	if err != nil {
+		return export.Book{}, fmt.Errorf("page: %w", err)
+	}
+	f := figuresIn(opt.Units)
+	sheet := onPaper(w)
+	holes := bind(sheet)
+	d := bindingDrawing(w, sheet, holes)
+	pages, err := pagesFor(size, sheet.Paper.Grown(3*geom.Millimetre), w.Order.Sheets.Lap)
+	if err != nil {
+		return export.Book{}, err
+	}
+	m := marking{title: title(w), kind: "Binding", facts: pileFacts(w, f), of: &d, pages: pages}
+	m.first = func(l *leaf, room geom.Box) { bindingWords(l, room, w, holes) }
+	b := m.book()
+	b.Pages = append(b.Pages[:1], append([]export.Page{{Drawing: placesPage(m, holes, f)}}, b.Pages[1:]...)...)
+	return b, nil
+}
+
+func pileFacts(w repeat.Work, f figures) string {
+	p := w.Order.Sheet.Paper
+	return fmt.Sprintf("pile of %s, %s thick, paper %s × %s", count(p.Pile, "sheet"),
+		f.fine.with(p.Thickness*geom.Length(p.Pile)), f.sheet.number(p.Width), f.sheet.with(p.Height))
+}
+
+// count writes a number with its noun: "1 sheet", "7 sheets".
+func count(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}
+
+// saleable is how many sheets of a pile can be sold: the bottom one is cut
+// incompletely (a museum text on the trade calls it sokogata).
+func saleable(pile int) int { return max(0, pile-1) }
+
+// bindingDrawing shows the paper, the outline of what is cut, and the holes.
+func bindingDrawing(w repeat.Work, s stencil.Sheet, b binding) export.Drawing {
+	l := newLeaf(s.Paper.Width(), s.Paper.Height())
+	field := cutField(s)
+	l.area(wash, corners(field)...)
+	c := field.Centre()
+	l.text(captions, bodyStyle, c, export.Middle, "cut field")
+	names := starNames(s.Stars)
+	for i, star := range s.Stars.Stars {
+		l.disc(accentArea, star.At, star.Diameter)
+		l.line(accentLine, star.At.Add(geom.PtMM(-3, 0)), star.At.Add(geom.PtMM(3, 0)))
+		l.line(accentLine, star.At.Add(geom.PtMM(0, -3)), star.At.Add(geom.PtMM(0, 3)))
+		at := geom.Point{X: star.At.X, Y: field.Min.Y - labelOff}
+		if star.End == stencil.Trailing {
+			at.Y = field.Max.Y + labelOff + captionStyle.height.Times(0.7)
+		}
+		l.text(accentWord, captionStyle, at, export.Middle, names[i])
+	}
+	for i, p := range b.places {
+		l.disc(hole, p.at, stringHole)
+		l.line(hairline, p.at.Add(geom.PtMM(-4, 0)), p.at.Add(geom.PtMM(4, 0)))
+		l.line(hairline, p.at.Add(geom.PtMM(0, -4)), p.at.Add(geom.PtMM(0, 4)))
+		l.text(words, strongStyle, p.at.Add(geom.PtMM(2.6, -2.2)), export.Start, fmt.Sprint(i+1))
+	}
+	d := l.drawing(title(w))
+	d.Layers = append([]export.Layer{paperEdge(s)}, d.Layers...)
+	d.Layers = append(d.Layers, jointLines(s))
+	return d
+}
+
+func bindingWords(l *leaf, room geom.Box, w repeat.Work, b binding) {
+	pile := w.Order.Sheet.Paper.Pile
+	y := pileSketch(l, room, pile)
+	l.steps(geom.Point{X: room.Min.X, Y: y + geom.MM(4)}, room.Width(), bindingSteps(pile, b))
+}
+
+func bindingSteps(pile int, b binding) []string {
+	steps := []string{
+		"Print at 100 % and measure the square: " + checkText + ".",
+		"Square the " + count(pile, "sheet") + ", lay the marking sheet on top and prick the string holes.",
+		"Thread twisted-paper string (koyori) through each pair and tie it flat, on all four sides.",
+		"Mark the bottom sheet: it is cut incompletely and is not for sale.",
+	}
+	if len(b.bare) > 0 {
+		steps = append(steps, "No room for a string on the "+joinSides(b.bare)+" side: clamp it, or take larger paper.")
+	}
+	return steps
+}
+
+func joinSides(bare []side) string {
+	var names []string
+	for _, s := range bare {
+		names = append(names, string(s))
+	}
+	return strings.Join(names, ", ")
+}
+
+// pileSketch draws the pile from its edge, the bottom sheet in the accent, and
+// returns where it ends. More sheets than can be drawn apart are drawn as 12.
+func pileSketch(l *leaf, room geom.Box, pile int) geom.Length {
+	shown := min(max(pile, 1), 12)
+	width := min(room.Width()*2/5, geom.MM(46))
+	y := room.Min.Y + geom.MM(2)
+	for i := range shown {
+		p := rule
+		if i == shown-1 {
+			p = accentLine
+		}
+		l.line(p, geom.Point{X: room.Min.X, Y: y}, geom.Point{X: room.Min.X + width, Y: y})
+		y += geom.MM(1.5)
+	}
+	y -= geom.MM(1.5)
+	x, rest := room.Min.X+width+geom.MM(5), room.Width()-width-geom.MM(5)
+	text, s := fit(count(saleable(pile), "sheet")+" for sale", strongStyle, rest)
+	mid := (room.Min.Y + geom.MM(2) + y) / 2
+	l.text(words, s, geom.Point{X: x, Y: mid - geom.MM(1)}, export.Start, text)
+	text, s = fit("bottom sheet: waste", bodyStyle, rest)
+	l.text(accentWord, s, geom.Point{X: x, Y: max(y+geom.MM(1), mid+geom.MM(4))}, export.Start, text)
+	return y + geom.MM(5)
+}
+
+// placesPage lists the holes with their places from the paper's corner.
+func placesPage(m marking, b binding, f figures) export.Drawing {
+	fl := newFlow(m.title, "Binding", m.facts, m.pages.page)
+	fl.heading("String holes")
+	fl.paragraph("Measured from the paper's top left corner, printing side up, to the middle of the hole. " +
+		"Holes are " + f.fine.with(stringHole) + " wide. Where the trade puts them is not written down; these places are our recommendation: in the margin, at least " +
+		f.sheet.with(stringClear) + " from the nearest cut and off the star line.")
+	t := table{columns: []column{
+		{"hole", export.Start}, {"side", export.Start},
+		{"across, " + f.sheet.unit.Name, export.End}, {"along, " + f.sheet.unit.Name, export.End},
+		{"nearest cut, " + f.sheet.unit.Name, export.End},
+	}}
+	for i, p := range b.places {
+		t.rows = append(t.rows, []string{
+			fmt.Sprint(i + 1), string(p.side), f.sheet.number(p.at.X), f.sheet.number(p.at.Y), f.sheet.number(p.clear),
+		})
+	}
+	fl.table(t)
+	if len(b.bare) > 0 {
+		fl.paragraph("No room for a string on the " + joinSides(b.bare) + " side: the margin is too narrow. Clamp the pile there, or take larger paper.")
+	}
+	return fl.pages()[0].Drawing
+}

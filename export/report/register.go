@@ -1,0 +1,217 @@
+package report
+
+import (
+	"fmt"
+	"math"
+
+	"tsugime/export"
+	"tsugime/repeat"
+	"tsugime/repeat/check"
+	"tsugime/repeat/cloth"
+	"tsugime/repeat/geom"
+	"tsugime/repeat/stencil"
+)
+
+// Register returns the register sheet: what the dyer needs to lay the stencil
+// true from the first placement to the last, and to prove its stars before that.
+func Register(w repeat.Work, opt Options) (export.Book, error) {
+	opt = opt.with(w)
+	size, err := export.PageNamed(opt.Page)
+	if err != nil {
+		return export.Book{}, fmt.Errorf("page: %w", err)
+	}
+	f := figuresIn(opt.Units)
+	sheet := onPaper(w)
+	fl := newFlow(title(w), "Register", stepFacts(w), size)
+	registerKey(fl, w, sheet, f)
+	fl.heading("Stars")
+	fl.table(starTable(sheet, f))
+	fl.paragraph("From the paper's top left corner to the middle of the star, printing side up, as cut into dry paper. " +
+		"L is set on the print before, T prints the mark for the next.")
+	fl.heading("Square check")
+	fl.table(squareTable(sheet.Stars, f))
+	fl.paragraph(squareNote(sheet.Stars, w, f))
+	fl.heading("From finished size to the cut")
+	fl.table(scaleTable(w, sheet, f))
+	fl.paragraph("On the board: finished size over 1 + the cloth's change (ISO 5077). As cut: that over 1 + the growth of the soaked paper.")
+	fl.heading("Placements")
+	fl.table(placementTable(w.Run, f))
+	fl.paragraph(placementNote(w.Run, f))
+	fl.heading("Drift, " + wayText(w.Run.Drift.Way))
+	fl.table(driftTable(w.Run, f))
+	fl.paragraph(driftNote(w, f))
+	fl.heading("Take care")
+	for _, c := range cautions() {
+		fl.point(c)
+	}
+	return export.Book{Title: title(w), Subject: "Register sheet", Pages: fl.pages()}, nil
+}
+
+// starTable lists every star of the sheet as it is cut.
+func starTable(s stencil.Sheet, f figures) table {
+	t := table{columns: []column{
+		{"star", export.Start},
+		{"across, " + f.sheet.unit.Name, export.End}, {"along, " + f.sheet.unit.Name, export.End},
+		{"hole, " + f.fine.unit.Name, export.End}, {"to the nearest cut, " + f.fine.unit.Name, export.End},
+		{"on the garment", export.Start},
+	}}
+	for i, star := range s.Stars.Stars {
+		seen := "shows"
+		if star.Hidden {
+			seen = "hidden"
+		}
+		t.rows = append(t.rows, []string{
+			starNames(s.Stars)[i], f.sheet.number(star.At.X), f.sheet.number(star.At.Y),
+			f.fine.number(star.Diameter), f.fine.number(star.Clear), seen,
+		})
+	}
+	return t
+}
+
+// squareTable sets the measures that must be alike beside each other.
+func squareTable(s stencil.StarSet, f figures) table {
+	pair := func(a string, la geom.Length, b string, lb geom.Length) []string {
+		return []string{a, f.sheet.number(la), b, f.sheet.number(lb), f.fine.number((la - lb).Abs())}
+	}
+	q := s.Square
+	return table{
+		columns: []column{
+			{"measure", export.Start}, {f.sheet.unit.Name, export.End},
+			{"against", export.Start}, {f.sheet.unit.Name, export.End}, {"differ by, " + f.fine.unit.Name, export.End},
+		},
+		rows: [][]string{
+			pair("top width", q.Top, "bottom width", q.Bottom),
+			pair("left height", q.Left, "right height", q.Right),
+			pair("diagonal, left top down", q.Down, "diagonal, left bottom up", q.Up),
+		},
+	}
+}
+
+func squareNote(s stencil.StarSet, w repeat.Work, f figures) string {
+	return fmt.Sprintf("Between the outer stars. Baseline %s. Laid turned or flipped, the stars miss by %s at least (asked for: %s).",
+		f.sheet.with(s.Baseline), f.fine.with(s.TurnedMisfit), f.fine.with(w.Order.Limits.TurnedMisfit))
+}
+
+// scaleTable takes step and field from finished size over the board to the cut.
+func scaleTable(w repeat.Work, cut stencil.Sheet, f figures) table {
+	bx, by := w.Scale.Board()
+	cx, cy := w.Scale.Cut()
+	row := func(name string, finished geom.Length, board, factor float64, cut geom.Length) []string {
+		return []string{name, f.sheet.number(finished), f.sheet.number(finished.Times(board)), f.sheet.number(cut), fmt.Sprintf("%.5f", factor)}
+	}
+	u := ", " + f.sheet.unit.Name
+	return table{
+		columns: []column{
+			{"", export.Start}, {"finished" + u, export.End}, {"on the board" + u, export.End}, {"as cut" + u, export.End}, {"cut : finished", export.End},
+		},
+		rows: [][]string{
+			row("field, across", w.Sheet.Spec.Field.Width, bx, cx, cut.Spec.Field.Width),
+			row("step, along", w.Sheet.Spec.Step, by, cy, cut.Spec.Step),
+		},
+	}
+}
+
+func placementTable(r cloth.Run, f figures) table {
+	return table{
+		columns: []column{
+			{"whole placements", export.End}, {"on face A", export.End}, {"on face B", export.End}, {"in the turn", export.End},
+			{"step on the board, " + f.cloth.unit.Name, export.End}, {"cloth left, " + f.cloth.unit.Name, export.End},
+		},
+		rows: [][]string{{
+			fmt.Sprint(len(r.Placements)), fmt.Sprint(r.OnFace(cloth.FaceA)), fmt.Sprint(r.OnFace(cloth.FaceB)), fmt.Sprint(r.OnFace(cloth.Turn)),
+			f.cloth.number(r.Step), f.cloth.number(r.Remainder),
+		}},
+	}
+}
+
+func placementNote(r cloth.Run, f figures) string {
+	text := fmt.Sprintf("Bolt %s wide, %s long; the first placement starts at %s.",
+		f.cloth.with(r.Bolt.Width), f.cloth.with(r.Bolt.Length), f.cloth.with(r.Board.Start))
+	if r.Needed > len(r.Placements) {
+		text += fmt.Sprintf(" To cover the end too, lay %d: the last one in part.", r.Needed)
+	}
+	for _, t := range r.Turns {
+		text += fmt.Sprintf(" The cloth turns at the board's end and can't be printed well from %s to %s.", f.cloth.number(t.From), f.cloth.with(t.To))
+	}
+	return text + " Every placement is listed in placements.csv."
+}
+
+// wayText says in words how each placement is laid true.
+func wayText(way cloth.Way) string {
+	switch way {
+	case cloth.StarToStar:
+		return "each star on the star before"
+	case cloth.EdgeLine:
+		return "stars along, a line at the selvedge across"
+	case cloth.MarkedLine:
+		return "every placement on its own mark of a ruled line"
+	}
+	return string(way)
+}
+
+// driftTable shows the walk of a few placements, the last one among them.
+func driftTable(r cloth.Run, f figures) table {
+	t := table{columns: []column{
+		{"placement", export.End}, {"starts at, " + f.cloth.unit.Name, export.End}, {"face", export.Start},
+		{"walk across, " + f.walk.unit.Name, export.End}, {"walk along, " + f.walk.unit.Name, export.End},
+	}}
+	last := len(r.Placements) - 1
+	before := -1
+	for _, n := range []int{0, last / 4, last / 2, 3 * last / 4, last} {
+		if n <= before {
+			continue
+		}
+		before = n
+		p := r.Placements[n]
+		t.rows = append(t.rows, []string{
+			fmt.Sprint(p.N + 1), f.cloth.number(p.Y), string(p.Face), f.walk.number(p.WalkX), f.walk.number(p.WalkY),
+		})
+	}
+	return t
+}
+
+// eyeDistance is how near cloth in the hand is looked at; an eye of acuity 1.0
+// parts one arc minute (ISO 8596), which is eyeSees there: 0.116 mm.
+const eyeDistance = 400 * geom.Millimetre
+
+var eyeSees = eyeDistance.Times(math.Pi / 180 / 60)
+
+func driftNote(w repeat.Work, f figures) string {
+	d := w.Run.Drift
+	verdict := "less than the eye sees"
+	if d.WorstJoint.Abs() > eyeSees {
+		verdict = "more than the eye sees"
+	}
+	return fmt.Sprintf("Standard deviations, each star set to %s, every step off by %s. At the end: %s across, %s along. "+
+		"The worst joint of the bolt is expected to gap or lap by %s: %s (%s at %s, one arc minute).",
+		f.fine.with(w.Order.Register.StarError), f.fine.signed(w.Order.Register.PitchError),
+		f.walk.with(d.EndX), f.walk.with(d.EndY), f.walk.with(d.WorstJoint), verdict, f.walk.with(eyeSees), f.cloth.with(eyeDistance))
+}
+
+// worst counts findings by severity, for the line under the key figures.
+func worst(findings []check.Finding) (faults, warnings int) {
+	for _, x := range findings {
+		switch x.Severity {
+		case check.Fault:
+			faults++
+		case check.Warning:
+			warnings++
+		}
+	}
+	return faults, warnings
+}
+
+// cautions are where hands can be hurt. The allergen, the dye powders and the
+// lime are named by health texts of craft and chemistry; the rest is common
+// practice, no source.
+func cautions() []string {
+	return []string{
+		"The rules of your workshop and country come first. Have a trained person show you each material before you use it.",
+		"Blades and punches: cut away from the holding hand, sheath them when they lie down.",
+		"Raw lacquer (urushi) is an allergen, related to poison ivy: gloves, covered skin, no touching of the face. Cured lacquer is safe.",
+		"Solvent-borne varnish: work in moving air, away from flames, with the gloves its label names.",
+		"Tannin (kakishibu) stains and smells: gloves, moving air.",
+		"Dye powder can sensitise lungs and skin: never stir up dust; mix under water or with the mask its data sheet names. Keep dithionite dry.",
+		"Lime and soda are caustic: goggles and gloves; flush an eye with water at once and see a doctor.",
+	}
+}

@@ -1,0 +1,96 @@
+package report
+
+import (
+	"fmt"
+
+	"tsugime/export"
+	"tsugime/repeat"
+	"tsugime/repeat/geom"
+	"tsugime/repeat/stencil"
+)
+
+// Transfer returns the marking sheets for the transfer: the cut drawing at true
+// scale on as few pages of the asked size as can be, with a first page that maps
+// them. An error says that the page or the lap can't be used.
+func Transfer(w repeat.Work, opt Options) (export.Book, error) {
+	opt = opt.with(w)
+	size, err := export.PageNamed(opt.Page)
+	if err != nil {
+		return export.Book{}, fmt.Errorf("page: %w", err)
+	}
+	f := figuresIn(opt.Units)
+	d := cutDrawing(w, f)
+	pages, err := transferPages(size, onPaper(w), w.Order.Sheets.Lap)
+	if err != nil {
+		return export.Book{}, err
+	}
+	m := marking{title: title(w), kind: "Transfer", facts: stepFacts(w), of: &d, pages: pages}
+	m.first = func(l *leaf, room geom.Box) {
+		l.steps(room.Min, room.Width(), transferSteps(w, m.pages))
+	}
+	return m.book(), nil
+}
+
+// transferPages shows the whole paper where that takes no more pages than what
+// is cut; otherwise what is cut, with the names of the stars.
+func transferPages(size export.PageSize, s stencil.Sheet, lap geom.Length) (paging, error) {
+	cut, err := pagesFor(size, cutField(s).Grown(2*labelOff), lap)
+	if err != nil {
+		return paging{}, err
+	}
+	paper, err := pagesFor(size, s.Paper.Union(cutField(s)).Grown(labelOff), lap)
+	if err != nil || paper.count() > cut.count() {
+		return cut, nil
+	}
+	return paper, nil
+}
+
+// stepFacts is the line under a title: the step as it is cut, in both rulers, so
+// that it can be measured with either.
+func stepFacts(w repeat.Work) string {
+	return "step as cut " + both(w.CutSheet().Spec.Step) + " · cut size, before the paper is soaked"
+}
+
+func transferSteps(w repeat.Work, p paging) []string {
+	pages := fmt.Sprintf("Print pages 1 to %d", p.count())
+	if p.count() == 1 {
+		pages = "Print the page"
+	}
+	steps := []string{pages + " at 100 %, then measure the square: " + checkText + " on both sides."}
+	if p.count() > 1 {
+		steps = append(steps, "Lay cross on cross: letters and numbers in the margins name them. Trim or fold one margin of each pair and paste.")
+	}
+	return append(steps,
+		"The printing side is up. Leading stars L1, L2 … stand at the top, trailing stars T1, T2 … one step below: "+both(w.CutSheet().Spec.Step)+".",
+		"The dashed line is the joint. Nothing is cut on it.",
+		"Bind the pile first, cut the stars, then the field from the middle outwards.",
+		"Blades slip: cut away from the holding hand, and keep the pile flat. Follow the rules of your workshop and have a trained person show you.",
+	)
+}
+
+// TransferWhole returns the whole paper on one page, for a wide printer, with a
+// check scale along both edges.
+func TransferWhole(w repeat.Work, opt Options) export.Book {
+	opt = opt.with(w)
+	d := cutDrawing(w, figuresIn(opt.Units))
+	paper := onPaper(w).Paper.Union(cutField(onPaper(w)).Grown(2 * labelOff))
+	return wholePage(marking{title: title(w), kind: "Transfer, the whole field", facts: stepFacts(w), of: &d}, paper)
+}
+
+// wholePage shows an area of a drawing on a page of its own size; the page is
+// never so small that the check scales don't fit.
+func wholePage(m marking, area geom.Box) export.Book {
+	size := geom.Point{
+		X: max(area.Width(), checkLength+geom.MM(60)) + bandLeft + bandRight,
+		Y: max(area.Height(), checkLength) + bandTop + bandBottom,
+	}
+	l := newLeaf(size.X, size.Y)
+	m.head(l, "1 of 1", "whole")
+	at := geom.Point{X: bandLeft, Y: bandTop}
+	checkCorner(l)
+	feedArrow(l, geom.Point{X: edge + geom.MM(2), Y: bandTop + geom.MM(3)})
+	return export.Book{Title: m.title, Subject: m.kind, Pages: []export.Page{{
+		Drawing: l.drawing(m.title),
+		Views:   []export.View{{Of: m.of, Window: area, At: at}},
+	}}}
+}
