@@ -33,20 +33,19 @@ func Build(ctx context.Context, o document.Order) (Work, error) {
 		PaperAcross: o.Sheet.Paper.GrowthAcross, PaperAlong: o.Sheet.Paper.GrowthAlong,
 	}}
 	var err error
-	if w.Sheet, err = stencil.Cut(ctx, o.Unit, o.Sheet, o.Cloth.Bolt.Width); err != nil {
+	width, _ := o.Cloth.Bolt.FinishedSize()
+	if w.Sheet, err = stencil.Cut(ctx, o.Unit, o.Sheet, width); err != nil {
 		return Work{}, fmt.Errorf("stencil: %w", err)
 	}
 	_, along := w.Scale.Board()
 	if w.Run, err = cloth.Lay(o.Cloth.Bolt, o.Board, w.register(), o.Sheet.Step.Times(along)); err != nil {
 		return Work{}, fmt.Errorf("cloth: %w", err)
 	}
-	w.Dressed, err = cloth.Dress(o.Cloth.Bolt, w.Run, o.Unit.Lattice,
+	var unlaid error
+	w.Dressed, unlaid = cloth.Dress(o.Cloth.Bolt, w.Run, o.Unit.Lattice,
 		o.Garment.Body, o.Garment.MatchBackCentre, o.Limits.SeamPhase)
-	if err != nil {
-		return Work{}, fmt.Errorf("garment: %w", err)
-	}
 	w.Findings = check.All(check.Measures{
-		Unit: o.Unit, Sheet: w.Sheet, Run: w.Run, Dressed: w.Dressed,
+		Unit: o.Unit, Sheet: w.Sheet, Run: w.Run, Dressed: w.Dressed, Unlaid: unlaid,
 	}, check.Limits(o.Limits))
 	return w, ctx.Err()
 }

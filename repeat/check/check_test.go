@@ -1,6 +1,7 @@
 package check_test
 
 import (
+	"errors"
 	"strings"
 	"testing"
 
@@ -90,8 +91,9 @@ func TestEachRuleFindsItsOwnFaultAndNoOther(t *testing.T) {
 		{"board-short", check.Warning, "both faces", func(m *check.Measures) { m.Run.Board.Length = geom.MM(100) }},
 		{"drift-joint", check.Note, "0.3 mm", func(m *check.Measures) { m.Run.Drift.WorstJoint = geom.MM(0.3) }},
 		{"bolt-short", check.Fault, "40 mm too little", func(m *check.Measures) {
-			m.Dressed = cloth.Dressed{Used: geom.MM(400), Panels: []cloth.Panel{{Name: "left body"}}}
+			m.Dressed = cloth.Dressed{Used: geom.MM(400), Length: geom.MM(360), Panels: []cloth.Panel{{Name: "left body"}}}
 		}},
+		{"garment-unlaid", check.Fault, "too narrow", func(m *check.Measures) { m.Unlaid = errors.New("the bolt is too narrow") }},
 		{"back-centre-phase", check.Warning, "0.8 mm along", func(m *check.Measures) {
 			m.Dressed.Seams = []cloth.Seam{{Name: cloth.BackCentre, PhaseAlong: geom.MM(0.8)}}
 		}},

@@ -67,14 +67,26 @@ func drift(m Measures, l Limits) []Finding {
 	}}
 }
 
+// garmentUnlaid tells why no garment could be laid on the bolt at all.
+func garmentUnlaid(m Measures, _ Limits) []Finding {
+	if m.Unlaid == nil {
+		return nil
+	}
+	return []Finding{{
+		Code: "garment-unlaid", Severity: Fault, Domain: OnCloth,
+		Text:   fmt.Sprintf("The garment can't be cut from this bolt: %v.", m.Unlaid),
+		Remedy: "Change the height or the width of the bolt.",
+	}}
+}
+
 func boltShort(m Measures, _ Limits) []Finding {
-	finished := m.Run.Bolt.Length.Times(1 + m.Run.Bolt.ChangeAlong)
+	finished := m.Dressed.Length
 	if m.Dressed.Used <= finished || len(m.Dressed.Panels) == 0 {
 		return nil
 	}
 	return []Finding{{
 		Code: "bolt-short", Severity: Fault, Domain: OnCloth, At: geom.Point{Y: finished},
-		Text: fmt.Sprintf("The garment needs %s of finished cloth; the bolt gives %s, %s too little.",
+		Text: fmt.Sprintf("The garment needs %s of finished cloth; from the first placement on the bolt gives %s, %s too little.",
 			mm(m.Dressed.Used), mm(finished), mm(m.Dressed.Used-finished)),
 		Remedy: "Order a longer bolt, cut for a smaller height, or give up a matched seam.",
 	}}

@@ -50,13 +50,14 @@ func jointThin(m Measures, _ Limits) []Finding {
 }
 
 func fieldFits(m Measures, _ Limits) []Finding {
-	f, width := m.Sheet.Spec.Field, m.Run.Bolt.Width
+	f := m.Sheet.Spec.Field
+	width, _ := m.Run.Bolt.FinishedSize()
 	if f.Left >= 0 && f.Right() <= width {
 		return nil
 	}
 	return []Finding{{
 		Code: "field-wide", Severity: Fault, Domain: OnCloth, At: geom.Point{X: min(max(f.Left, 0), width)},
-		Text:   fmt.Sprintf("The cut field reaches from %s to %s, beyond the selvedges of a bolt of %s.", mm(f.Left), mm(f.Right()), mm(width)),
+		Text:   fmt.Sprintf("The cut field reaches from %s to %s, beyond the selvedges of a finished width of %s.", mm(f.Left), mm(f.Right()), mm(width)),
 		Remedy: "Make the field narrower or move it, or order a wider bolt.",
 	}}
 }

@@ -23,6 +23,7 @@ type Measures struct {
 	Sheet   stencil.Sheet
 	Run     cloth.Run
 	Dressed cloth.Dressed
+	Unlaid  error // why there is no garment; nil where there is one
 }
 
 // stepSlack is the error of a step that is not worth a word: over a bolt of a
@@ -38,7 +39,7 @@ var rules = []rule{
 	stepFault, jointCrosses, jointThin, fieldFits, paperFits,
 	starsClear, starsHidden, starBaseline, starsTurned,
 	noPlacement, remainder, turnedPlacements, boardFull, drift,
-	boltShort, backCentre,
+	garmentUnlaid, boltShort, backCentre,
 }
 
 // All returns every finding, in the order of the work.

@@ -29,7 +29,7 @@ const (
 	// may run, unless the step is too short for that.
 	jointBand = 12 * geom.Millimetre
 	// jointCells bounds the grid on which the line is sought.
-	jointCells = 2_000_000
+	jointCells = 1_000_000
 )
 
 // FindJoint returns a line from the left edge of the field to the right through

@@ -123,7 +123,7 @@ func TestJointLineKeepsItsClearanceAllAlong(t *testing.T) {
 		if j.Clearance < j.Widest.Times(keptClearance)-geom.Touch {
 			t.Errorf("seed %d: clearance %s mm of %s", seed, j.Clearance, j.Widest)
 		}
-		least, near := math.Inf(1), groundAbout(u, f, 0)
+		least, near := math.Inf(1), groundAbout(u, f, geom.BoxOf(j.Line...))
 		for i, b := range j.Line[1:] {
 			a := j.Line[i]
 			for k := range 200 {

@@ -1,6 +1,7 @@
 package stencil
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -128,24 +129,25 @@ func Between(u pattern.Unit, field Field, joint Joint, step geom.Length) []patte
 		geom.Point{X: field.Left, Y: line.Min.Y},
 		geom.Point{X: field.Right(), Y: line.Max.Y + step},
 	)
-	var cuts []pattern.CutOut
+	type counted struct {
+		pattern.CutOut
+		at geom.Point
+	}
+	var found []counted
 	for c := range u.In(window) {
 		box := c.Shape.Bounds()
 		at := anchor(c, box)
 		if field.whole(box) && joint.Below(at) && !joint.Below(at.Sub(geom.Point{Y: step})) {
-			cuts = append(cuts, c)
+			found = append(found, counted{c, at})
 		}
 	}
-	slices.SortFunc(cuts, func(a, b pattern.CutOut) int {
-		p, q := anchor(a, a.Shape.Bounds()), anchor(b, b.Shape.Bounds())
-		switch {
-		case p.Less(q):
-			return -1
-		case q.Less(p):
-			return 1
-		}
-		return int(a.Motif - b.Motif)
+	slices.SortFunc(found, func(a, b counted) int {
+		return cmp.Or(cmp.Compare(a.at.Y, b.at.Y), cmp.Compare(a.at.X, b.at.X), cmp.Compare(a.Motif, b.Motif))
 	})
+	cuts := make([]pattern.CutOut, len(found))
+	for i, c := range found {
+		cuts[i] = c.CutOut
+	}
 	return cuts
 }
 

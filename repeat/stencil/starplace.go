@@ -33,9 +33,9 @@ func placeStars(u pattern.Unit, spec Spec, joint Joint, cloth geom.Length) StarS
 		if end == Trailing {
 			way.Y = spec.Step
 		}
+		g := groundAbout(u, spec.Field, geom.BoxOf(at...).Moved(way))
 		for _, p := range at {
-			p = p.Add(way)
-			set.Stars = append(set.Stars, measureStar(groundAbout(u, spec.Field, p.Y), spec, cloth, end, p))
+			set.Stars = append(set.Stars, measureStar(g, spec, cloth, end, p.Add(way)))
 		}
 	}
 	set.Baseline = longest(set.Leading())
@@ -76,7 +76,7 @@ func chooseStars(u pattern.Unit, spec Spec, joint Joint, cloth geom.Length) []ge
 	if n := len(joint.Line); n > 0 {
 		y = max(joint.Line[0].Y, joint.Line[n-1].Y)
 	}
-	g := groundAbout(u, spec.Field, y)
+	g := groundAbout(u, spec.Field, geom.BoxOf(geom.Point{Y: y}, geom.Point{Y: y + 2*starDrop + 2*starSearch}))
 	at := make([]geom.Point, len(spots))
 	// The two outer stars share their height: take the first that suits both.
 	best := geom.Length(math.MinInt64)
@@ -149,17 +149,18 @@ func (g starGround) bestAcross(s spot, y, r geom.Length) (at geom.Point, clear g
 
 // clearanceReach is how far cut-outs are looked for around a star; what is
 // farther counts as that far.
-const clearanceReach = 20 * geom.Millimetre
+const clearanceReach = 10 * geom.Millimetre
 
-// A starGround is the pattern in the field about the height where stars stand.
+// A starGround is the pattern in the field at the height where stars stand.
 type starGround struct {
 	near     *neighbourhood
 	outlines *geom.Index // nil where all cut-outs are discs
 }
 
-func groundAbout(u pattern.Unit, field Field, y geom.Length) starGround {
-	reach := clearanceReach + 2*starDrop + starSearch
-	n := around(fieldCuts(u, field, y-reach, y+reach), 0)
+// groundAbout gathers the cut-outs that can be near a place at the height of the
+// box; how far the box reaches across doesn't matter.
+func groundAbout(u pattern.Unit, field Field, at geom.Box) starGround {
+	n := around(fieldCuts(u, field, at.Min.Y-clearanceReach, at.Max.Y+clearanceReach), 0)
 	return starGround{n, n.outlineIndex()}
 }
 
