@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"math"
 	"strings"
 
 	"tsugime/repeat/document"
@@ -96,10 +97,13 @@ func fitText(fits []pattern.Fit, step geom.Length) string {
 	b.WriteString("   #       m       n    across %     along %     shear %    pitch mm    per cm²\n")
 	for i, f := range fits {
 		fmt.Fprintf(&b, "%4d %7d %7d %11.4f %11.4f %11.4f %11.4f %10.2f\n", i+1, f.M, f.N,
-			100*f.Strain.X, 100*f.Strain.Y, 100*f.Strain.Shear, f.Pitch().MM(), f.PerCM2)
+			shown(f.Strain.X), shown(f.Strain.Y), shown(f.Strain.Shear), f.Pitch().MM(), f.PerCM2)
 	}
 	if len(fits) == 0 {
 		b.WriteString("   none within reach; change the pitch or the step\n")
 	}
 	return b.String()
 }
+
+// shown is a strain in percent to four decimals, never "-0.0000".
+func shown(strain float64) float64 { return math.Round(1e6*strain)/1e4 + 0 }

@@ -23,7 +23,7 @@ func at(p geom.Point) [2]mm { return [2]mm{mm(p.X), mm(p.Y)} }
 type rounded float64
 
 func (r rounded) MarshalJSON() ([]byte, error) {
-	return json.Marshal(json.Number(fmt.Sprintf("%.6g", float64(r))))
+	return json.Marshal(json.Number(fmt.Sprintf("%.6g", float64(r)+0)))
 }
 
 // printJSON writes one document to standard output.
