@@ -3,6 +3,7 @@ package raster
 import (
 	"image"
 	"image/color"
+	"syscall"
 	"testing"
 
 	"tsugime/repeat/geom"
@@ -36,11 +37,22 @@ func bolt(n int) []Lay {
 func frame(b *testing.B, v View, paint func(p *Plane)) {
 	p := NewPlane(1600, 1000)
 	img := image.NewRGBA(image.Rect(0, 0, 1600, 1000))
+	start := processorMS(b)
 	for b.Loop() {
 		p.Reset()
 		paint(p)
 		p.Blend(img, color.RGBA{0x5a, 0x3a, 0x22, 255}, color.RGBA{0xf4, 0xef, 0xe4, 255})
 	}
+	// What the frame takes of all processors together, whatever else they do.
+	b.ReportMetric((processorMS(b)-start)/float64(b.N), "processor-ms/frame")
+}
+
+func processorMS(b *testing.B) float64 {
+	var u syscall.Rusage
+	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &u); err != nil {
+		b.Fatal(err)
+	}
+	return float64(u.Utime.Nano()+u.Stime.Nano()) / 1e6
 }
 
 func BenchmarkPlain(b *testing.B) {

@@ -24,15 +24,16 @@ type outline struct {
 // A vec is a point in millimetres.
 type vec struct{ x, y float64 }
 
-// Straight pieces stay within chordPx of the true curve, so along a pixel's
-// whole diagonal they are wrong by a quarter of a level: 0.0007·√2·255.
-const chordPx = 0.0007
+// Straight pieces stay within chordPx of the true curve; on average they are a
+// third nearer. Along a pixel's whole diagonal they are wrong by a third of a
+// level: 0.0015·⅔·√2·255.
+const chordPx = 0.0015
 
-// The pieces are made for zooms in steps of four: level 0 serves up to 1.4 px/mm,
-// with a chord of 500 nm, the last from 360 px/mm with 2 nm, twice the grid.
+// The pieces are made for zooms in steps of two: level 0 serves up to 1.5 px/mm,
+// with a chord of 1 µm, the last from 380 px/mm with 2 nm, twice the grid.
 const (
-	chordLevels = 5
-	chordFirst  = 500 * geom.Nanometre
+	chordLevels = 10
+	chordFirst  = geom.Micrometre
 )
 
 func newOutline(o geom.Outline) *outline {
@@ -52,7 +53,7 @@ func newOutline(o geom.Outline) *outline {
 func (o *outline) rings(pxPerMM float64) [][]vec {
 	level, chord := 0, chordFirst
 	for level < chordLevels-1 && chord.MM()*pxPerMM > chordPx {
-		level, chord = level+1, max(chord/4, 2*geom.Nanometre)
+		level, chord = level+1, max(chord/2, 2*geom.Nanometre)
 	}
 	if r := o.flat[level].Load(); r != nil {
 		return *r

@@ -100,10 +100,11 @@ type sums struct {
 	xl, yl [][]line
 }
 
-// fold brings the windows' edges into the tile.
-func (t *tile) fold(windows []window, pxPerMM float64) *sums {
-	// A millionth of a pixel is a four-thousandth of a level.
-	same := 1e-6 / pxPerMM
+// sameLine is how near two lines are one, in pixels: a four-thousandth of a level.
+const sameLine = 1e-6
+
+// fold brings the windows' edges into the tile; lines nearer than same are one.
+func (t *tile) fold(windows []window, same float64) *sums {
 	ex, ey := make([][]float64, len(windows)), make([][]float64, len(windows))
 	for k, w := range windows {
 		ex[k], ey[k] = w.xs, w.ys
@@ -181,9 +182,10 @@ func (s *sums) read(p *Plane, w window, k int, scale float64, y0, y1 int) {
 	}
 	n := len(w.xs) - 1
 	above, below := make([]float64, n), make([]float64, n)
-	s.strip(above, s.xl[k], s.yl[k][y0-w.y0])
+	foot := s.foot(s.xl[k])
+	s.strip(above, s.xl[k], foot, s.yl[k][y0-w.y0])
 	for y := y0; y < y1; y++ {
-		s.strip(below, s.xl[k], s.yl[k][y-w.y0+1])
+		s.strip(below, s.xl[k], foot, s.yl[k][y-w.y0+1])
 		row := p.sum[y*p.W+w.x0:][:n]
 		for i, b := range below {
 			row[i] += float32((b - above[i]) * scale)
@@ -193,21 +195,28 @@ func (s *sums) read(p *Plane, w window, k int, scale float64, y0, y1 int) {
 	p.settle(w.x0, y0, w.x0+n, y1)
 }
 
+// foot returns, for each of a window's edges, the area left of it in a whole
+// period along y.
+func (s *sums) foot(xs []line) []float64 {
+	row := s.at[len(s.at)-s.stride:]
+	foot := make([]float64, len(xs))
+	for i, x := range xs {
+		foot[i] = row[x.at] + x.turns*row[s.stride-1]
+	}
+	return foot
+}
+
 // strip fills to with the cut area between neighbouring columns above line y.
-func (s *sums) strip(to []float64, xs []line, y line) {
+func (s *sums) strip(to []float64, xs []line, foot []float64, y line) {
 	row := s.at[y.at*s.stride:][:s.stride]
 	all := row[s.stride-1]
-	foot := s.at[len(s.at)-s.stride:]
-	whole := foot[s.stride-1]
-	last := 0.0
+	foot = foot[:len(xs)]
+	last := row[xs[0].at] + xs[0].turns*all + y.turns*foot[0]
+	xs, foot = xs[1:], foot[1:]
+	to = to[:len(xs)]
 	for i, x := range xs {
-		v := row[x.at] + x.turns*all
-		if y.turns != 0 {
-			v += y.turns * (foot[x.at] + x.turns*whole)
-		}
-		if i > 0 {
-			to[i-1] = v - last
-		}
+		v := row[x.at] + x.turns*all + y.turns*foot[i]
+		to[i] = v - last
 		last = v
 	}
 }

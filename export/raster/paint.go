@@ -54,7 +54,7 @@ func (g *Ground) summed(p *Plane, v View, lays []Lay) bool {
 		return false
 	}
 	windows := g.windows(t, p, v, lays)
-	parts, cost := t.parts(windows, p.H)
+	parts, cost := t.parts(windows, p.H, sameLine/v.PxPerMM)
 	if cost > single {
 		return false
 	}
@@ -67,23 +67,24 @@ func (g *Ground) summed(p *Plane, v View, lays []Lay) bool {
 // parts returns into how many parts the rows of the plane are best cut, and what
 // that costs. More parts paint the tile more often, but on fewer lines: those of
 // the windows that the part shows.
-func (t *tile) parts(windows []window, rows int) (parts int, cost float64) {
+func (t *tile) parts(windows []window, rows int, same float64) (parts int, cost float64) {
+	whole := t.fold(windows, same)
 	parts, cost = 1, math.Inf(1)
 	for n := 1; n <= 64 && n <= rows; n *= 2 {
-		sum := 0.0
+		sum := float64(n) * (dotCost*t.cost + partCost)
 		for i := range n {
-			y0, y1 := rows*i/n, rows*(i+1)/n
 			across, along := 0, 0
 			for _, w := range windows {
-				if from, to := w.rows(y0, y1); from < to {
+				if from, to := w.rows(rows*i/n, rows*(i+1)/n); from < to {
 					across, along = across+len(w.xs), along+to-from+1
 				}
 			}
-			cells := float64(across) * float64(along)
+			// Lines of several windows may be one.
+			cells := float64(min(across, len(whole.xs))) * float64(min(along, len(whole.ys)))
 			if cells > mostCells {
 				sum = math.Inf(1)
 			}
-			sum += cellCost*cells + dotCost*t.cost + partCost
+			sum += cellCost * cells
 		}
 		if sum < cost {
 			parts, cost = n, sum
@@ -104,7 +105,7 @@ func (t *tile) paint(p *Plane, v View, windows []window, y0, y1 int) {
 	if len(seen) == 0 {
 		return
 	}
-	s := t.fold(seen, v.PxPerMM)
+	s := t.fold(seen, sameLine/v.PxPerMM)
 	if n := len(s.xs) * len(s.ys); len(p.table) < n {
 		p.table = make([]float64, n)
 	}
