@@ -1,16 +1,69 @@
-// Command tsugime-desktop is the window.
+// Command tsugime-desktop opens the window on an order:
+//
+//	tsugime-desktop [-version] [ORDER]
+//
+// Without an order it opens the first starter.
 package main
 
 import (
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"runtime/debug"
+
 	"fyne.io/fyne/v2/app"
-	"fyne.io/fyne/v2/widget"
-	_ "github.com/fogleman/gg"
-	_ "github.com/tdewolff/canvas"
-	_ "golang.org/x/image/font/gofont/goregular"
+
+	"tsugime/assets"
+	"tsugime/repeat/document"
+	"tsugime/ui"
+	"tsugime/ui/session"
 )
 
 func main() {
-	w := app.NewWithID("tsugime").NewWindow("Tsugime")
-	w.SetContent(widget.NewLabel("Tsugime"))
-	w.ShowAndRun()
+	version := flag.Bool("version", false, "print the version and leave")
+	flag.Parse()
+	if *version {
+		fmt.Println("tsugime-desktop", built())
+		return
+	}
+	order, path, err := first(flag.Args())
+	if err != nil {
+		fmt.Fprintln(os.Stderr, "tsugime-desktop:", err)
+		os.Exit(3)
+	}
+	// The window's words are English so far; Fyne's own shall not be half another
+	// language.
+	os.Setenv("LANGUAGE", "en")
+	store := session.Open()
+	w := ui.New(app.NewWithID("org.tsugime.Tsugime"), order, path, store)
+	if kept, ok := store.Kept(); ok {
+		w.Recover(kept)
+	}
+	w.Fyne().ShowAndRun()
+}
+
+// first returns the order to begin with and the file it came from.
+func first(names []string) (document.Order, string, error) {
+	switch len(names) {
+	case 0:
+		o, err := ui.ReadStarter(assets.Starters()[0].Name)
+		return o, "", err
+	case 1:
+		path, err := filepath.Abs(names[0])
+		if err != nil {
+			return document.Order{}, "", err
+		}
+		o, err := ui.ReadFile(path)
+		return o, path, err
+	}
+	return document.Order{}, "", fmt.Errorf("one order at a time; give one file")
+}
+
+// built is the version that the binary was built from.
+func built() string {
+	if info, ok := debug.ReadBuildInfo(); ok {
+		return info.Main.Version
+	}
+	return "(unknown)"
 }

@@ -1,0 +1,105 @@
+package board
+
+import (
+	"image"
+	"image/color"
+	"math"
+
+	"tsugime/export/raster"
+	"tsugime/repeat/geom"
+)
+
+// A Painter paints scenes. It keeps its room between pictures, so one belongs to
+// one goroutine.
+type Painter struct {
+	plane *raster.Plane
+	img   *image.RGBA
+	mixed map[[2]color.RGBA]*[256]color.RGBA
+}
+
+// Paint returns the scene at w by h pixels; unit is how many pixels a unit of the
+// screen has, for the marks. The picture is valid until the next Paint.
+func (p *Painter) Paint(s Scene, v raster.View, w, h int, unit float64) *image.RGBA {
+	if p.img == nil || p.img.Rect.Dx() != w || p.img.Rect.Dy() != h {
+		p.img = image.NewRGBA(image.Rect(0, 0, w, h))
+		p.plane = raster.NewPlane(w, h)
+		p.mixed = map[[2]color.RGBA]*[256]color.RGBA{}
+	}
+	fill(p.img, p.img.Rect, s.Desk)
+	if w == 0 || h == 0 || !(v.PxPerMM > 0) {
+		return p.img
+	}
+	p.plane.Reset()
+	for _, g := range s.Grounds {
+		g.Ground.PaintAll(p.plane, v, g.Lays...)
+	}
+	for _, a := range s.Areas {
+		p.area(a, v)
+	}
+	pen := pen{p.img, v, unit}
+	for _, m := range s.Marks {
+		pen.mark(m)
+	}
+	return p.img
+}
+
+// area shows the plane's cover in an area, in its two colours.
+func (p *Painter) area(a Area, v raster.View) {
+	r := p.img.Rect
+	if !a.Box.Empty() {
+		r = r.Intersect(pixels(a.Box, v))
+	}
+	mix := p.mix(a.Shut, a.Open)
+	for y := r.Min.Y; y < r.Max.Y; y++ {
+		cover := p.plane.Cover[y*p.plane.W+r.Min.X : y*p.plane.W+r.Max.X]
+		row := p.img.Pix[y*p.img.Stride+4*r.Min.X:][:4*len(cover)]
+		for x, level := range cover {
+			c := &mix[level]
+			px := row[4*x : 4*x+4 : 4*x+4]
+			px[0], px[1], px[2], px[3] = c.R, c.G, c.B, 255
+		}
+	}
+}
+
+// mix returns the colours from shut to open as raster.Plane.Blend mixes them.
+func (p *Painter) mix(shut, open color.RGBA) *[256]color.RGBA {
+	key := [2]color.RGBA{shut, open}
+	if m := p.mixed[key]; m != nil {
+		return m
+	}
+	levels := raster.NewPlane(256, 1)
+	for i := range levels.Cover {
+		levels.Cover[i] = uint8(i)
+	}
+	row := image.NewRGBA(image.Rect(0, 0, 256, 1))
+	levels.Blend(row, shut, open)
+	m := new([256]color.RGBA)
+	for i := range m {
+		m[i] = row.RGBAAt(i, 0)
+	}
+	p.mixed[key] = m
+	return m
+}
+
+// pixels returns the pixels whose middles lie in a box.
+func pixels(b geom.Box, v raster.View) image.Rectangle {
+	at := func(mm, origin float64) int {
+		return int(math.Round(math.Min(math.Max((mm-origin)*v.PxPerMM, -1e6), 1e6)))
+	}
+	return image.Rect(at(b.Min.X.MM(), v.X), at(b.Min.Y.MM(), v.Y), at(b.Max.X.MM(), v.X), at(b.Max.Y.MM(), v.Y))
+}
+
+// fill paints a rectangle of img in one colour.
+func fill(img *image.RGBA, r image.Rectangle, c color.RGBA) {
+	r = r.Intersect(img.Rect)
+	if r.Empty() {
+		return
+	}
+	first := img.Pix[r.Min.Y*img.Stride+4*r.Min.X:][:4*r.Dx()]
+	for i := 0; i < len(first); i += 4 {
+		first[i], first[i+1], first[i+2], first[i+3] = c.R, c.G, c.B, 255
+	}
+	for y := r.Min.Y + 1; y < r.Max.Y; y++ {
+		copy(img.Pix[y*img.Stride+4*r.Min.X:], first)
+	}
+}

@@ -1,0 +1,85 @@
+package board
+
+import (
+	"image/color"
+
+	"tsugime/export/raster"
+	"tsugime/repeat/geom"
+)
+
+// A Scene is what the surface shows, at true scale. It is a value and is never
+// written once it is shown.
+type Scene struct {
+	Extent  geom.Box // what "whole" shows
+	Desk    color.RGBA
+	Areas   []Area
+	Grounds []Laid
+	Marks   []Mark
+	Labels  []Label
+	// Plain leaves the rulers out, where the scene is no one piece of cloth.
+	Plain bool
+}
+
+// An Area is a piece of paper or cloth: one colour where it is covered, another
+// where the grounds are open. The first Areas lie lowest. An empty Box is
+// everywhere.
+type Area struct {
+	Box        geom.Box
+	Shut, Open color.RGBA
+}
+
+// A Laid is a ground and how it is laid. Grounds are seen only in areas.
+type Laid struct {
+	Ground *raster.Ground
+	Lays   []raster.Lay
+}
+
+// A Shape says how a mark is drawn. Marks differ by shape, not by colour alone.
+type Shape int
+
+// The shapes of marks. Sizes on the screen stay the same at any zoom.
+const (
+	Line   Shape = iota // through Points
+	Loop                // through Points and back
+	Dashes              // a dashed line through Points
+	Star                // ring of Radius with a cross, at each point
+	Ring                // ring of Radius about each point
+	Bar                 // short bars: Points in pairs, ends marked
+	Wedge               // a small wedge pointing at each point
+	Hatch               // slanting lines in the box of Points
+)
+
+// A Mark is drawn over the cloth.
+type Mark struct {
+	Shape  Shape
+	Points []geom.Point
+	Radius geom.Length // of stars and rings; at least a few pixels are drawn
+	Colour color.RGBA
+	Width  float32 // of the line, in screen units; zero is 1
+}
+
+// A Label is words at a place. It is left out where Room, if not zero, is
+// narrower on the screen than the words.
+type Label struct {
+	At     geom.Point
+	Text   string
+	Colour color.RGBA
+	Size   float32 // screen units; zero is the usual one
+	Bold   bool
+	Align  Align
+	Room   geom.Length
+	Shield color.RGBA // painted behind the words; no alpha for none
+}
+
+// An Align says which end of a label stands at its place.
+type Align int
+
+// The alignments; each label is centred on its place up and down, except Above
+// and Below.
+const (
+	After Align = iota // begins at the place
+	Before
+	Middle
+	Above // in the middle, over the place
+	Below
+)

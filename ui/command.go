@@ -1,0 +1,217 @@
+package ui
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/widget"
+
+	"tsugime/repeat/geom"
+)
+
+// A command is one thing that can be done. The table of them feeds the menus,
+// the keys and the page of keys.
+type command struct {
+	menu string // the menu it stands in
+	name func(w *Window) string
+	keys []*desktop.CustomShortcut
+	when func(w *Window) bool // nil for always
+	do   func(w *Window)
+}
+
+const (
+	ctrl  = fyne.KeyModifierShortcutDefault
+	shift = fyne.KeyModifierShift
+)
+
+func key(name fyne.KeyName, m fyne.KeyModifier) *desktop.CustomShortcut {
+	return &desktop.CustomShortcut{KeyName: name, Modifier: m}
+}
+
+func keys(k ...*desktop.CustomShortcut) []*desktop.CustomShortcut { return k }
+
+func named(name string) func(*Window) string { return func(*Window) string { return say(name) } }
+
+// menus stand in this order.
+var menus = []string{"Order", "Edit", "View", "Help"}
+
+// commands returns the table, in the order of the menus.
+func commands() []command {
+	table := append(orderCommands(), editCommands()...)
+	table = append(table, nudgeCommands()...)
+	table = append(table, viewCommands()...)
+	return append(table, command{"Help", named("Keys"), keys(key(fyne.KeyF1, 0)), nil, (*Window).showKeys})
+}
+
+func orderCommands() []command {
+	return []command{
+		{"Order", named("New from a Starter…"), keys(key(fyne.KeyN, ctrl)), nil, (*Window).chooseStarter},
+		{"Order", named("Open…"), keys(key(fyne.KeyO, ctrl)), nil, (*Window).chooseFile},
+		{"Order", named("Save"), keys(key(fyne.KeyS, ctrl)), nil, (*Window).Save},
+		{"Order", named("Save As…"), keys(key(fyne.KeyS, ctrl|shift)), nil, (*Window).chooseName},
+		{"Order", named("Write the Job Folder…"), keys(key(fyne.KeyP, ctrl)), (*Window).Ready, (*Window).chooseFolder},
+		{"Order", named("Close"), keys(key(fyne.KeyW, ctrl), key(fyne.KeyQ, ctrl)), nil, (*Window).close},
+	}
+}
+
+func editCommands() []command {
+	undo := func(w *Window) string { return strings.TrimSpace(say("Undo") + " " + say(w.history.UndoName())) }
+	redo := func(w *Window) string { return strings.TrimSpace(say("Redo") + " " + say(w.history.RedoName())) }
+	return []command{
+		{"Edit", undo, keys(key(fyne.KeyZ, ctrl)), func(w *Window) bool { return w.history.UndoName() != "" }, (*Window).Undo},
+		{"Edit", redo, keys(key(fyne.KeyZ, ctrl|shift), key(fyne.KeyY, ctrl)),
+			func(w *Window) bool { return w.history.RedoName() != "" }, (*Window).Redo},
+		{"Edit", named("Choose All Motifs"), keys(key(fyne.KeyA, ctrl)), drafting, (*Window).chooseAll},
+		{"Edit", named("Let Go of Everything"), keys(key(fyne.KeyEscape, 0)), nil, (*Window).letGo},
+		{"Edit", named("Delete the Chosen Motifs"), keys(key(fyne.KeyDelete, 0), key(fyne.KeyBackspace, 0)), (*Window).holding, (*Window).deleteChosen},
+		{"Edit", named("Mend the First Finding"), keys(key(fyne.KeyM, ctrl)), (*Window).mendable, (*Window).mendFirst},
+	}
+}
+
+// nudgeCommands move the chosen motifs by the arrow keys.
+func nudgeCommands() []command {
+	var table []command
+	for _, n := range []struct {
+		name string
+		key  fyne.KeyName
+		way  geom.Point
+	}{
+		{"Left", fyne.KeyLeft, geom.Point{X: -nudge}}, {"Right", fyne.KeyRight, geom.Point{X: nudge}},
+		{"Up", fyne.KeyUp, geom.Point{Y: -nudge}}, {"Down", fyne.KeyDown, geom.Point{Y: nudge}},
+	} {
+		table = append(table,
+			command{"Edit", named("Nudge " + n.name), keys(key(n.key, 0)), (*Window).holding, func(w *Window) { w.move("Nudge Motif", n.way) }},
+			command{"Edit", named("Nudge " + n.name + " Ten Times"), keys(key(n.key, shift)), (*Window).holding,
+				func(w *Window) { w.move("Nudge Motif", n.way.Times(10)) }})
+	}
+	return table
+}
+
+func viewCommands() []command {
+	table := []command{
+		{"View", named("Zoom In"), keys(key(fyne.KeyEqual, ctrl), key(fyne.KeyPlus, ctrl), key(fyne.KeyEqual, ctrl|shift)), nil, func(w *Window) { w.board.Zoom(1.25) }},
+		{"View", named("Zoom Out"), keys(key(fyne.KeyMinus, ctrl)), nil, func(w *Window) { w.board.Zoom(0.8) }},
+		{"View", named("Show All"), keys(key(fyne.Key0, ctrl)), nil, func(w *Window) { w.board.Whole() }},
+		{"View", named("Loupe"), keys(key(fyne.KeyL, ctrl)), nil, func(w *Window) { w.board.Loupe(!w.board.LoupeShown()) }},
+	}
+	for i, name := range stationNames {
+		digit := fyne.KeyName(rune('1' + i))
+		table = append(table, command{"View", func(*Window) string { return say("Go to") + " " + say(name) }, keys(key(digit, ctrl)), nil, func(w *Window) { w.GoTo(i) }})
+	}
+	return table
+}
+
+// drafting reports whether the draft is shown, where motifs are.
+func drafting(w *Window) bool { return w.at == draftAt }
+
+// holding reports whether motifs are chosen and can be moved.
+func (w *Window) holding() bool { return drafting(w) && len(w.chosen) > 0 && !w.board.Held() }
+
+// letGo ends a drag without an edit, or lets the chosen motifs go.
+func (w *Window) letGo() {
+	if d, ok := w.stations[draftAt].(*draft); ok && d.drag != nil {
+		d.leave()
+		w.repaint()
+		return
+	}
+	w.choose()
+	w.win.Canvas().Focus(w.board)
+}
+
+// run does a command if it can be done now; a key may ask for one that can't.
+func (w *Window) run(c command) {
+	if c.when == nil || c.when(w) {
+		c.do(w)
+	}
+}
+
+// typed does what a key asks for that no field wants.
+func (w *Window) typed(name fyne.KeyName, m fyne.KeyModifier) {
+	for _, c := range commands() {
+		for _, k := range c.keys {
+			if k.KeyName == name && k.Modifier == m && plain(k) {
+				w.run(c)
+				return
+			}
+		}
+	}
+}
+
+// plain reports whether a key is one that a field could want: with no modifier,
+// or Shift alone. Fyne takes the others for shortcuts.
+func plain(k *desktop.CustomShortcut) bool { return k.Modifier&^shift == 0 }
+
+// mainMenu makes the menus of the table, with the names that hold now.
+func (w *Window) mainMenu() *fyne.MainMenu {
+	var main []*fyne.Menu
+	for _, name := range menus {
+		menu := fyne.NewMenu(say(name))
+		for _, c := range commands() {
+			if c.menu != name {
+				continue
+			}
+			item := fyne.NewMenuItem(c.name(w), func() { w.run(c) })
+			item.Disabled = c.when != nil && !c.when(w)
+			if !plain(c.keys[0]) {
+				item.Shortcut = c.keys[0]
+			}
+			menu.Items = append(menu.Items, item)
+		}
+		if name == "Order" {
+			menu.Items = append(menu.Items, w.recentItems()...)
+		}
+		main = append(main, menu)
+	}
+	return fyne.NewMainMenu(main...)
+}
+
+// bindKeys lets every command's keys work wherever the window has the focus. In a
+// field the plain ones are the field's.
+func (w *Window) bindKeys() {
+	canvas := w.win.Canvas()
+	for _, c := range commands() {
+		for _, k := range c.keys {
+			if !plain(k) {
+				canvas.AddShortcut(k, func(fyne.Shortcut) { w.run(c) })
+			}
+		}
+	}
+	canvas.SetOnTypedKey(func(e *fyne.KeyEvent) { w.typed(e.Name, 0) })
+}
+
+// showKeys lists the keys of the table.
+func (w *Window) showKeys() {
+	grid := container.NewGridWithColumns(2)
+	row := func(name, keys string) {
+		grid.Add(widget.NewLabel(name))
+		grid.Add(widget.NewLabelWithStyle(keys, fyne.TextAlignLeading, fyne.TextStyle{Bold: true}))
+	}
+	for _, c := range commands() {
+		var names []string
+		for _, k := range c.keys {
+			names = append(names, keyName(k))
+		}
+		row(c.name(w), strings.Join(names, "  ·  "))
+	}
+	row(say("Zoom to the pointer"), say("wheel; with Ctrl finely"))
+	row(say("Move the view"), say("drag on nothing, with the middle button, or with space held"))
+	row(say("Choose one more"), say("Shift or Ctrl with a click"))
+	scroll := container.NewVScroll(grid)
+	scroll.SetMinSize(fyne.NewSize(720, 520))
+	dialog.ShowCustom(say("Keys"), say("Done"), scroll, w.win)
+}
+
+// keyName is a key as it is printed on a keyboard.
+func keyName(k *desktop.CustomShortcut) string {
+	var parts []string
+	if k.Modifier&ctrl != 0 {
+		parts = append(parts, "Ctrl")
+	}
+	if k.Modifier&shift != 0 {
+		parts = append(parts, "Shift")
+	}
+	return strings.Join(append(parts, string(k.KeyName)), "+")
+}
