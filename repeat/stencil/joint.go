@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"slices"
 
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
@@ -113,8 +114,10 @@ func (n *neighbourhood) bottleneck(band geom.Length) float64 {
 		return 0
 	}
 	for reach := float64(geom.Millimetre); ; reach *= 2 {
-		for _, l := range n.links(reach) {
-			sets.join(l.a, l.b)
+		found := sceneOf(n.cuts, reach).links(reach)
+		slices.SortFunc(found, narrower)
+		for _, l := range found {
+			sets.join(int(l.a), int(l.b))
 			if sets.find(above) == sets.find(below) {
 				return l.width
 			}

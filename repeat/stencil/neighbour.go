@@ -202,19 +202,22 @@ func boxAround(x, y, reach float64) geom.Box {
 	return geom.BoxOf(c).Grown(geom.Length(math.Ceil(reach)))
 }
 
-// empty reports whether the circle around x, y holds no rim. Rims that come no
-// deeper than two steps of the grid don't count: they are its own ends.
-func (n *neighbourhood) empty(x, y, radius float64) bool {
-	clear := true
-	n.index.Visit(boxAround(x, y, radius), func(k int) bool {
-		clear = n.rims[k].distance(x, y) >= radius-2*float64(geom.Grid)
-		return clear
-	})
-	return clear
+// outlineIndex finds the items that are outlines, or returns nil where all are
+// discs.
+func (n *neighbourhood) outlineIndex() *geom.Index {
+	boxes, any := make([]geom.Box, len(n.items)), false
+	for i, it := range n.items {
+		if !n.cuts[it.owner].Shape.Round() {
+			boxes[i], any = it.box, true
+		}
+	}
+	if !any {
+		return nil
+	}
+	return geom.NewIndex(boxes)
 }
 
-// paper reports whether a place lies in no cut-out of the neighbourhood; it is
-// asked only where an outline is near, since discs are seen by empty.
+// paper reports whether a place lies in no outline of the neighbourhood.
 func (n *neighbourhood) paper(x, y float64, outlines *geom.Index) bool {
 	p := geom.Point{X: geom.Length(math.Round(x)), Y: geom.Length(math.Round(y))}
 	clear := true

@@ -85,7 +85,7 @@ func TestWebsOfASixtyDegreeGroundAreThreeAHole(t *testing.T) {
 func TestWebsOfRandomDiscsAgreeWithTryingAllTriples(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(7, 7))
 	webs := 0
-	for scene := range 120 {
+	for scene := range 200 {
 		l := pattern.Lattice{A: geom.PtMM(60, rnd.Float64()*20), B: geom.PtMM(rnd.Float64()*20-10, 40)}
 		var cuts []pattern.CutOut
 		for i := range 1 + rnd.IntN(14) {
