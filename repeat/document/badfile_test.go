@@ -20,7 +20,7 @@ func TestABadFileGetsOneClearLine(t *testing.T) {
 		{`"version": 1`, `"version": 0`, `line 3, column 14: version: there is no version 0`},
 		{`"version": 1`, `"version": 1.0`, `1.0 is no whole number`},
 		{`"step_mm": 181.818182`, `"step_mm": "6 sun"`, `line 7, column 16: sheet.step_mm: a number is wanted here, not "`},
-		{`"step_mm": 181.818182`, `"step_mm": NaN`, `sheet.step_mm: a value is wanted here, not N`},
+		{`"step_mm": 181.818182`, `"step_mm": NaN`, `sheet.step_mm: a number is wanted here, not N`},
 		{`"step_mm": 181.818182`, `"step_mm": -Infinity`, `sheet.step_mm: a number is wanted here, not -`},
 		{`"step_mm": 181.818182`, `"step_mm": 1e999`, `sheet.step_mm: 1e999 mm is out of reach`},
 		{`"step_mm": 181.818182`, `"step_mm": -5`, `line 7, column 16: sheet.step_mm: -5 mm is out of bounds; give 1 to 1500 mm`},

@@ -101,6 +101,9 @@ func checkSheet(o Order) *Fault {
 
 func checkCloth(o Order) *Fault {
 	b := o.Cloth.Bolt
+	if o.Board.Start > b.Length && o.Board.Start <= maxBolt {
+		return faultf("board.start_mm", "%s mm is beyond the end of the bolt; give at most %s mm", o.Board.Start, b.Length)
+	}
 	return first(
 		within("cloth.width_mm", b.Width, 50*geom.Millimetre, maxAcross),
 		within("cloth.length_mm", b.Length, 100*geom.Millimetre, maxBolt),
@@ -108,7 +111,7 @@ func checkCloth(o Order) *Fault {
 		share("cloth.change_along_pct", b.ChangeAlong, 0.5),
 		within("board.length_mm", o.Board.Length, 100*geom.Millimetre, maxBolt),
 		within("board.turn_mm", o.Board.Turn, 0, geom.Metre),
-		within("board.start_mm", o.Board.Start, 0, b.Length),
+		within("board.start_mm", o.Board.Start, 0, maxBolt),
 		within("register.star_error_mm", o.Register.StarError, 0, 10*geom.Millimetre),
 		within("register.pitch_error_mm", o.Register.PitchError, -10*geom.Millimetre, 10*geom.Millimetre),
 		within("garment.height_mm", o.Garment.Body.Height, 300*geom.Millimetre, 2500*geom.Millimetre),

@@ -60,8 +60,11 @@ func checkIDs(motifs []pattern.Motif, next pattern.ID) *Fault {
 				"another motif has the ID %d too; give each its own", ids[i])
 		}
 	}
-	if n := len(ids); n > 0 && next <= ids[n-1] || next < 1 || next > maxID+1 {
-		return faultf("unit.next_id", "%d is taken or out of bounds; give more than the largest motif ID, at most %d", next, maxID+1)
+	if next < 1 || next > maxID+1 {
+		return faultf("unit.next_id", "%d is out of bounds; give 1 to %d", next, maxID+1)
+	}
+	if n := len(ids); n > 0 && next <= ids[n-1] {
+		return faultf("unit.next_id", "%d is taken; give more than the largest motif ID, %d", next, ids[n-1])
 	}
 	return nil
 }
@@ -110,8 +113,11 @@ func checkMotif(m pattern.Motif) *Fault {
 func checkLoad(o Order) *Fault {
 	var cuts, pieces float64
 	for _, m := range o.Unit.Motifs {
-		box := m.Shape.Bounds()
-		reach := geom.Length(math.Ceil(math.Hypot(float64(box.Width()), float64(box.Height()))))
+		reach := m.Shape.Disc.Diameter
+		if !m.Shape.Round() { // it may be turned, so by its diagonal
+			box := m.Shape.Bounds()
+			reach = box.Max.Distance(box.Min)
+		}
 		n := o.Unit.Lattice.Count(o.Sheet.Field.Width+reach, o.Sheet.Step+reach)
 		cuts += n
 		for _, c := range m.Shape.Outline {

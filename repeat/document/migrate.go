@@ -43,8 +43,7 @@ func migrate(data []byte, steps []migration) (present []byte, changed bool, err 
 	return present, true, err
 }
 
-// header reads "format" and "version" and passes over the rest, so a file that is
-// no sound JSON fails here.
+// header reads "format" and "version" and no further.
 func header(data []byte) (version int, fault *Fault) {
 	r := reader{scan: scan{data: data}}
 	if r.peek() != '{' {
@@ -69,6 +68,7 @@ func header(data []byte) (version int, fault *Fault) {
 		default:
 			r.skip()
 		}
+		r.done = seen == 3
 	})
 	if seen&1 == 0 {
 		r.missing(at, "format")

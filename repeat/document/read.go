@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"math"
 	"unicode/utf8"
 )
 
@@ -48,16 +49,19 @@ func decode(data []byte, steps []migration) (Order, error) {
 	return o, nil
 }
 
+// noID stands for a next ID that the file leaves out; no file can name it.
+const noID = math.MinInt
+
 // readOrder reads and checks an order of the present version.
 func readOrder(data []byte) (Order, *Fault) {
 	r := reader{scan: scan{data: data}, order: Defaults()}
-	r.order.NextID = 0
+	r.order.NextID = noID
 	r.part(layout, "", true)
 	r.end()
 	if r.fault != nil {
 		return Order{}, r.fault
 	}
-	if r.order.NextID == 0 {
+	if r.order.NextID == noID {
 		r.order.NextID = nextID(r.order.Unit.Motifs)
 	}
 	if fault := r.order.check(); fault != nil {

@@ -17,6 +17,7 @@ type scan struct {
 	depth int
 	path  []byte // of the value at hand, for faults
 	fault *Fault
+	done  bool // the caller knows enough; nothing more is read
 }
 
 // maxDepth bounds how far objects and lists may lie in each other.
@@ -113,7 +114,7 @@ func (s *scan) object(member func(key []byte)) {
 		s.path = append(s.path, key...)
 		s.peek()
 		member(key)
-		if s.fault != nil {
+		if s.fault != nil || s.done {
 			return
 		}
 		s.path = s.path[:base]

@@ -1,7 +1,6 @@
 package document
 
 import (
-	"bytes"
 	"encoding/json"
 )
 
@@ -57,33 +56,31 @@ func (s *scan) number() []byte {
 // none: -?(0|[1-9][0-9]*)(\.[0-9]+)?([eE][+-]?[0-9]+)?
 func numberLength(b []byte) int {
 	i := 0
-	digits := func() int {
+	digits := func() bool {
 		from := i
 		for i < len(b) && b[i] >= '0' && b[i] <= '9' {
 			i++
 		}
-		return i - from
+		return i > from
 	}
-	at := func(set string) bool { return i < len(b) && bytes.IndexByte([]byte(set), b[i]) >= 0 }
-	if at("-") {
-		i++
+	pass := func(c, d byte) bool {
+		if i < len(b) && (b[i] == c || b[i] == d) {
+			i++
+			return true
+		}
+		return false
 	}
-	zero := at("0")
-	if n := digits(); n == 0 || zero && n > 1 {
+	pass('-', '-')
+	from := i
+	if !digits() || b[from] == '0' && i > from+1 {
 		return 0
 	}
-	if at(".") {
-		i++
-		if digits() == 0 {
-			return 0
-		}
+	if pass('.', '.') && !digits() {
+		return 0
 	}
-	if at("eE") {
-		i++
-		if at("+-") {
-			i++
-		}
-		if digits() == 0 {
+	if pass('e', 'E') {
+		pass('+', '-')
+		if !digits() {
 			return 0
 		}
 	}
