@@ -3,6 +3,7 @@ package stencil
 import (
 	"context"
 	"fmt"
+	"sync"
 
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
@@ -18,19 +19,23 @@ func Cut(ctx context.Context, u pattern.Unit, spec Spec, cloth geom.Length) (She
 	s := Sheet{Spec: spec}
 	_, _, s.StepError = u.Lattice.Nearest(geom.Point{Y: spec.Step})
 	cuts := u.CutOuts()
-	var err error
-	if s.OpenPct, err = OpenAreaPct(cuts, u.Lattice.A, u.Lattice.B); err != nil {
-		return Sheet{}, fmt.Errorf("open area: %w", err)
-	}
-	s.Webs = Webs(cuts, spec.WebLimit, u.Lattice.A, u.Lattice.B)
-	if s.Paths, err = Connect(cuts, u.Lattice.A, u.Lattice.B); err != nil {
-		return Sheet{}, fmt.Errorf("islands: %w", err)
+	// The pattern and the joint are measured side by side.
+	var errs [3]error
+	var together sync.WaitGroup
+	together.Go(func() { s.Webs = Webs(cuts, spec.WebLimit, u.Lattice.A, u.Lattice.B) })
+	together.Go(func() {
+		s.OpenPct, errs[0] = OpenAreaPct(cuts, u.Lattice.A, u.Lattice.B)
+		s.Paths, errs[1] = Connect(cuts, u.Lattice.A, u.Lattice.B)
+	})
+	together.Go(func() { s.Joint, errs[2] = FindJoint(ctx, u, spec.Field, spec.Step) })
+	together.Wait()
+	for i, measure := range []string{"open area", "islands", "joint line"} {
+		if errs[i] != nil {
+			return Sheet{}, fmt.Errorf("%s: %w", measure, errs[i])
+		}
 	}
 	if err := ctx.Err(); err != nil {
 		return Sheet{}, err
-	}
-	if s.Joint, err = FindJoint(ctx, u, spec.Field, spec.Step); err != nil {
-		return Sheet{}, fmt.Errorf("joint line: %w", err)
 	}
 	s.CutOuts = Between(u, spec.Field, s.Joint, spec.Step)
 	s.Webs.AcrossJoint = AcrossJoint(s.CutOuts, geom.Point{Y: spec.Step})

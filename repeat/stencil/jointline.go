@@ -96,18 +96,32 @@ func boxesAlong(a, b geom.Point, reach float64) []geom.Box {
 
 // Below reports whether p lies beyond the joint line as seen from the placement
 // before: on the line's lower side. Beyond its ends the line goes on level.
-func (j Joint) Below(p geom.Point) bool {
-	if len(j.Line) == 0 {
+func (j Joint) Below(p geom.Point) bool { return divider{j.Line, geom.BoxOf(j.Line...)}.below(p) }
+
+// A divider is a joint line with its box: most places are beside the box and
+// need no look at the line.
+type divider struct {
+	line []geom.Point
+	box  geom.Box
+}
+
+func (d divider) below(p geom.Point) bool {
+	switch {
+	case d.box.Empty():
 		return p.Y >= 0
+	case p.Y < d.box.Min.Y:
+		return false
+	case p.Y > d.box.Max.Y:
+		return true
 	}
-	first, last := j.Line[0], j.Line[len(j.Line)-1]
+	first, last := d.line[0], d.line[len(d.line)-1]
 	below := false
 	if p.X < first.X && p.Y >= first.Y || p.X >= last.X && p.Y >= last.Y {
 		below = true
 	}
 	// Count the pieces straight above p: an odd count puts it below.
-	for i, b := range j.Line[1:] {
-		a := j.Line[i]
+	for i, b := range d.line[1:] {
+		a := d.line[i]
 		if (a.X > p.X) == (b.X > p.X) || min(a.Y, b.Y) > p.Y {
 			continue
 		}
@@ -134,10 +148,11 @@ func Between(u pattern.Unit, field Field, joint Joint, step geom.Length) []patte
 		at geom.Point
 	}
 	var found []counted
+	j := divider{joint.Line, line}
 	for c := range u.In(window) {
 		box := c.Shape.Bounds()
 		at := anchor(c, box)
-		if field.whole(box) && joint.Below(at) && !joint.Below(at.Sub(geom.Point{Y: step})) {
+		if field.whole(box) && j.below(at) && !j.below(at.Sub(geom.Point{Y: step})) {
 			found = append(found, counted{c, at})
 		}
 	}
