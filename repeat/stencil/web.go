@@ -19,8 +19,8 @@ import (
 // point the web is zero wide.
 //
 // All webs below limit are found. Where all are discs Widths tells those up to
-// their usual spacing too. Where there are none the search grows until it finds
-// one or no more paper lies between cut-outs.
+// three quarters of their usual spacing too. Where there are none the search
+// grows until it finds one or no more paper lies between cut-outs.
 func Webs(cuts []pattern.CutOut, limit geom.Length, periods ...geom.Point) WebReport {
 	report := WebReport{Limit: limit}
 	if len(cuts) == 0 {
@@ -29,7 +29,7 @@ func Webs(cuts []pattern.CutOut, limit geom.Length, periods ...geom.Point) WebRe
 	most := farthest(cuts, periods)
 	reach := float64(limit)
 	if !slices.ContainsFunc(cuts, func(c pattern.CutOut) bool { return !c.Shape.Round() }) {
-		reach = max(reach, spacing(cuts, periods))
+		reach = max(reach, 0.75*spacing(cuts, periods))
 	}
 	reach = min(max(reach, float64(geom.Touch)), most)
 	var s *scene
@@ -89,11 +89,7 @@ func (s *scene) web(l link) Web {
 // spacing returns the usual distance between cut-outs: the side of the square
 // that each has for itself.
 func spacing(cuts []pattern.CutOut, periods []geom.Point) float64 {
-	var all geom.Box
-	for _, c := range cuts {
-		all = all.Union(c.Shape.Bounds())
-	}
-	f := frameAround(all, periods)
+	f := frameAround(cuts, periods)
 	return math.Sqrt(f.det / float64(len(cuts)))
 }
 
@@ -105,11 +101,16 @@ func farthest(cuts []pattern.CutOut, periods []geom.Point) float64 {
 		far += p.Norm()
 	}
 	if len(periods) < 2 {
-		var all geom.Box
-		for _, c := range cuts {
-			all = all.Union(c.Shape.Bounds())
-		}
+		all := boundsOf(cuts)
 		far += all.Max.Sub(all.Min).Norm()
 	}
 	return math.Ceil(far) + 1
+}
+
+func boundsOf(cuts []pattern.CutOut) geom.Box {
+	var all geom.Box
+	for _, c := range cuts {
+		all = all.Union(c.Shape.Bounds())
+	}
+	return all
 }

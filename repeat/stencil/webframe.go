@@ -36,14 +36,16 @@ type frame struct {
 	tallA, tallB float64 // across the cell, from the side b to its copy, and from a to its copy
 }
 
-// frameAround returns the frame of the periods for what lies in all.
-func frameAround(all geom.Box, periods []geom.Point) frame {
+// frameAround returns the frame of the periods with the cut-outs in it.
+func frameAround(cuts []pattern.CutOut, periods []geom.Point) frame {
 	f := frame{}
 	switch len(periods) {
 	case 0:
+		all := boundsOf(cuts)
 		f.corner = placeOf(all.Min)
 		f.a, f.b = place{float64(all.Width()) + 1, 0}, place{0, float64(all.Height()) + 1}
 	case 1:
+		all := boundsOf(cuts)
 		f.a, f.wrapA = placeOf(periods[0]), true
 		up := place{-f.a.y, f.a.x}.times(1 / f.a.norm())
 		lo, hi := math.Inf(1), math.Inf(-1)

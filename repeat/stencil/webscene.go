@@ -21,11 +21,7 @@ type scene struct {
 
 // sceneOf prepares a search up to reach from rim to rim.
 func sceneOf(cuts []pattern.CutOut, reach float64, periods ...geom.Point) *scene {
-	var all geom.Box
-	for _, c := range cuts {
-		all = all.Union(c.Shape.Bounds())
-	}
-	f := frameAround(all, periods)
+	f := frameAround(cuts, periods)
 	s := &scene{frame: &f, cuts: cuts}
 	holes := make([]hole, 0, len(cuts))
 	var sides []side
