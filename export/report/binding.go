@@ -27,7 +27,7 @@ func Binding(w repeat.Work, opt Options) (export.Book, error) {
 	if err != nil {
 		return export.Book{}, err
 	}
-	m := marking{title: title(w), kind: "Binding", facts: pileFacts(w, f), of: &d, pages: pages}
+	m := marking{title: title(w), kind: "Binding", facts: pileFacts(w, f), of: &d, field: patternField(sheet), pages: pages}
 	m.first = func(l *leaf, room geom.Box) { bindingWords(l, room, w, holes) }
 	b := m.book()
 	b.Pages = append(b.Pages[:1], append([]export.Page{{Drawing: placesPage(m, holes, f)}}, b.Pages[1:]...)...)
@@ -55,21 +55,16 @@ func saleable(pile int) int { return max(0, pile-1) }
 // bindingDrawing shows the paper, the outline of what is cut, and the holes.
 func bindingDrawing(w repeat.Work, s stencil.Sheet, b binding) export.Drawing {
 	l := newLeaf(s.Paper.Width(), s.Paper.Height())
-	field := cutField(s)
+	field := patternField(s)
 	l.area(wash, corners(field)...)
 	c := field.Centre()
 	l.text(captions, bodyStyle, c, export.Middle, "cut field")
-	names := starNames(s.Stars)
-	for i, star := range s.Stars.Stars {
+	for _, star := range s.Stars.Stars {
 		l.disc(accentArea, star.At, star.Diameter)
 		l.line(accentLine, star.At.Add(geom.PtMM(-3, 0)), star.At.Add(geom.PtMM(3, 0)))
 		l.line(accentLine, star.At.Add(geom.PtMM(0, -3)), star.At.Add(geom.PtMM(0, 3)))
-		at := geom.Point{X: star.At.X, Y: field.Min.Y - labelOff}
-		if star.End == stencil.Trailing {
-			at.Y = field.Max.Y + labelOff + captionStyle.height.Times(0.7)
-		}
-		l.text(accentWord, captionStyle, at, export.Middle, names[i])
 	}
+	l.texts(accentWord, starLabels(s, asDrawn, labelOff))
 	for i, p := range b.places {
 		l.disc(hole, p.at, stringHole)
 		l.line(hairline, p.at.Add(geom.PtMM(-4, 0)), p.at.Add(geom.PtMM(4, 0)))

@@ -9,16 +9,13 @@ import (
 	"tsugime/repeat/stencil"
 )
 
-// labelOff is how far a star's name stands from the cut field.
-const labelOff = 4 * geom.Millimetre
-
 // cutWords are the names of the stars and, in the wider margin of the paper,
 // what the drawing is. Words that find no room are left out: they never lie on
 // what is cut.
 func cutWords(w repeat.Work, s stencil.Sheet, f figures) export.Layer {
 	layer := export.Layer{Name: "words", Pen: export.Pen{Colour: export.Black}}
 	field := cutField(s)
-	layer.Texts = append(layer.Texts, starLabels(s, field)...)
+	layer.Texts = append(layer.Texts, starLabels(s, asDrawn, labelOff)...)
 	top := geom.BoxOf(s.Paper.Min, geom.Point{X: s.Paper.Max.X, Y: field.Min.Y - 2*labelOff})
 	bottom := geom.BoxOf(geom.Point{X: s.Paper.Min.X, Y: field.Max.Y + 2*labelOff}, s.Paper.Max)
 	room := bottom
@@ -57,36 +54,15 @@ func cutNotes(w repeat.Work, s stencil.Sheet, f figures) []string {
 	}
 }
 
-func starLabels(s stencil.Sheet, field geom.Box) []export.Text {
-	var labels []export.Text
-	taken := map[stencil.End]geom.Length{}
-	for i, star := range s.Stars.Stars {
-		label := export.Text{
-			At: geom.Point{X: star.At.X, Y: field.Min.Y - labelOff}, Height: captionStyle.height,
-			Text: starNames(s.Stars)[i], Anchor: export.Middle,
-		}
-		if star.End == stencil.Trailing {
-			label.At.Y = field.Max.Y + labelOff + label.Height.Times(0.7)
-		}
-		// Stars that stand close together share the name of the first.
-		if at, ok := taken[star.End]; ok && star.At.X-at < captionStyle.width("L0")+geom.Millimetre {
-			continue
-		}
-		taken[star.End] = star.At.X
-		labels = append(labels, label)
-	}
-	return labels
-}
-
 // cutField returns the box around everything that is cut, the joint line and its
 // copy with it.
-func cutField(s stencil.Sheet) geom.Box {
-	b := s.Bounds().Union(geom.BoxOf(s.Joint.Line...))
-	if len(s.Joint.Line) > 0 {
-		b = b.Union(geom.BoxOf(moved(s.Joint.Line, geom.Point{Y: s.Spec.Step})...))
-	}
-	if b.Empty() {
+func cutField(s stencil.Sheet) geom.Box { return patternField(s).Union(s.Bounds()) }
+
+// patternField returns the box of the joint lines, which hold the pattern between
+// them and reach from edge to edge; without a pattern it is the paper's middle.
+func patternField(s stencil.Sheet) geom.Box {
+	if len(s.Joint.Line) == 0 {
 		return geom.BoxOf(s.Paper.Centre())
 	}
-	return b
+	return geom.BoxOf(s.Joint.Line...).Union(geom.BoxOf(moved(s.Joint.Line, geom.Point{Y: s.Spec.Step})...))
 }

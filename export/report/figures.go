@@ -34,6 +34,7 @@ type figures struct {
 	fine  ruler // holes, webs, errors
 	cloth ruler // places and sizes on the cloth
 	walk  ruler // how far a placement strays
+	arm   ruler // reading distance
 }
 
 // figuresIn returns the rulers for "mm" or "sun". The last decimal is 0.01 mm or
@@ -43,11 +44,13 @@ func figuresIn(units string) figures {
 		return figures{
 			sheet: ruler{geom.KaneSun, 4}, fine: ruler{geom.KaneBu, 3},
 			cloth: ruler{geom.KujiraSun, 3}, walk: ruler{geom.KujiraBu, 3},
+			arm: ruler{geom.KujiraSun, 1},
 		}
 	}
 	return figures{
 		sheet: ruler{geom.MMUnit, 2}, fine: ruler{geom.MMUnit, 2},
 		cloth: ruler{geom.MMUnit, 1}, walk: ruler{geom.MMUnit, 2},
+		arm: ruler{geom.CMUnit, 0},
 	}
 }
 

@@ -94,6 +94,11 @@ func (l *leaf) text(p pen, s style, at geom.Point, anchor export.Anchor, text st
 	})
 }
 
+// texts sets lines that were made elsewhere.
+func (l *leaf) texts(p pen, texts []export.Text) {
+	l.layers[p].Texts = append(l.layers[p].Texts, texts...)
+}
+
 // turned sets one line that reads upward (the left side of a sheet).
 func (l *leaf) turned(p pen, s style, at geom.Point, anchor export.Anchor, text string) {
 	l.layers[p].Texts = append(l.layers[p].Texts, export.Text{

@@ -89,8 +89,10 @@ func (m marking) bigMap(l *leaf, room geom.Box) {
 		d := p.Sub(area.Min)
 		return room.Min.Add(geom.Point{X: d.X.Times(k), Y: d.Y.Times(k)})
 	}
+	field := m.field
+	l.area(wash, corners(geom.BoxOf(put(field.Min), put(field.Max)))...)
 	for _, layer := range m.of.Layers {
-		if layer.Name == "paper-edge" || layer.Name == "joint-line" || layer.Name == "cut-field" {
+		if layer.Name == "paper-edge" || layer.Name == "joint-line" {
 			for _, line := range layer.Lines {
 				l.clippedLine(hairline, room, line, put)
 			}

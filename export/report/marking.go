@@ -14,6 +14,7 @@ type marking struct {
 	kind  string // "Transfer", "Binding"
 	facts string // one line: step, size
 	of    *export.Drawing
+	field geom.Box // of the pattern, in the drawing
 	pages paging
 	first func(l *leaf, room geom.Box) // what the first page says besides the map
 }

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"tsugime/export"
 	"tsugime/repeat"
@@ -185,20 +186,24 @@ func driftNote(w repeat.Work, f figures) string {
 	return fmt.Sprintf("Standard deviations, each star set to %s, every step off by %s. At the end: %s across, %s along. "+
 		"The worst joint of the bolt is expected to gap or lap by %s: %s (%s at %s, one arc minute).",
 		f.fine.with(w.Order.Register.StarError), f.fine.signed(w.Order.Register.PitchError),
-		f.walk.with(d.EndX), f.walk.with(d.EndY), f.walk.with(d.WorstJoint), verdict, f.walk.with(eyeSees), f.cloth.with(eyeDistance))
+		f.walk.with(d.EndX), f.walk.with(d.EndY), f.walk.with(d.WorstJoint), verdict, f.walk.with(eyeSees), f.arm.with(eyeDistance))
 }
 
-// worst counts findings by severity, for the line under the key figures.
-func worst(findings []check.Finding) (faults, warnings int) {
-	for _, x := range findings {
-		switch x.Severity {
-		case check.Fault:
-			faults++
-		case check.Warning:
-			warnings++
+// foundText counts the faults and warnings: "2 faults, 1 warning"; "" for none.
+func foundText(findings []check.Finding) string {
+	var parts []string
+	for _, severity := range []check.Severity{check.Fault, check.Warning} {
+		n := 0
+		for _, x := range findings {
+			if x.Severity == severity {
+				n++
+			}
+		}
+		if n > 0 {
+			parts = append(parts, count(n, string(severity)))
 		}
 	}
-	return faults, warnings
+	return strings.Join(parts, ", ")
 }
 
 // cautions are where hands can be hurt. The allergen, the dye powders and the

@@ -30,7 +30,7 @@ func sheetSketch(l *leaf, room geom.Box, s stencil.Sheet) geom.Length {
 		return room.Min.Add(geom.Point{X: d.X.Times(k), Y: d.Y.Times(k)})
 	}
 	paper := geom.BoxOf(put(s.Paper.Min), put(s.Paper.Max))
-	field := cutField(s)
+	field := patternField(s)
 	small := geom.BoxOf(put(field.Min), put(field.Max))
 	l.area(wash, corners(small)...)
 	l.frame(rule, paper)
@@ -43,35 +43,14 @@ func sheetSketch(l *leaf, room geom.Box, s stencil.Sheet) geom.Length {
 			l.line(hairline, points...)
 		}
 	}
-	names := starNames(s.Stars)
-	for i, star := range s.Stars.Stars {
-		at := put(star.At)
-		l.disc(accentArea, at, geom.MM(1.6))
-		label := at.Add(geom.PtMM(0, -2.2))
-		if star.End == stencil.Trailing {
-			label = at.Add(geom.PtMM(0, 4.3))
-		}
-		if starShares(s.Stars, i, geom.MM(5).Times(1/k)) {
-			continue
-		}
-		l.text(accentWord, captionStyle, label, export.Middle, names[i])
+	for _, star := range s.Stars.Stars {
+		l.disc(accentArea, put(star.At), geom.MM(1.6))
 	}
+	l.texts(accentWord, starLabels(s, put, geom.MM(2)))
 	top := geom.Point{X: small.Centre().X, Y: small.Min.Y + small.Height()/4}
 	l.arrow(rule, top, top.Add(geom.Point{Y: small.Height() / 2}))
 	l.text(captions, captionStyle, top.Add(geom.Point{X: geom.MM(2), Y: small.Height() / 4}), export.Start, "feed")
 	return paper.Max.X
-}
-
-// starShares reports whether a star stands too near to an earlier one of its end
-// to have a name of its own in a sketch.
-func starShares(s stencil.StarSet, i int, room geom.Length) bool {
-	for j := range i {
-		a, b := s.Stars[j], s.Stars[i]
-		if a.End == b.End && (a.At.X-b.At.X).Abs() < room {
-			return true
-		}
-	}
-	return false
 }
 
 // keyFigures sets the step large, and below it what else is asked for most.
@@ -94,9 +73,8 @@ func keyFigures(l *leaf, room geom.Box, w repeat.Work, s stencil.Sheet) {
 	at.Y += geom.MM(4.4)
 	entry("placements", fmt.Sprintf("%d whole, %d to cover the bolt", len(w.Run.Placements), w.Run.Needed), strongStyle)
 	entry("cut-outs", fmt.Sprintf("%d, open area %.1f %%", len(s.CutOuts), w.Sheet.OpenPct), strongStyle)
-	faults, warnings := worst(w.Findings)
-	if faults+warnings > 0 {
-		text, st := fit(fmt.Sprintf("%s, %s: see findings.txt", count(faults, "fault"), count(warnings, "warning")), strongStyle, room.Width())
+	if found := foundText(w.Findings); found != "" {
+		text, st := fit(found+": see findings.txt", strongStyle, room.Width())
 		l.text(accentWord, st, geom.Point{X: at.X, Y: at.Y + st.height}, export.Start, text)
 	}
 }

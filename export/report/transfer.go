@@ -24,7 +24,7 @@ func Transfer(w repeat.Work, opt Options) (export.Book, error) {
 	if err != nil {
 		return export.Book{}, err
 	}
-	m := marking{title: title(w), kind: "Transfer", facts: stepFacts(w), of: &d, pages: pages}
+	m := marking{title: title(w), kind: "Transfer", facts: stepFacts(w), of: &d, field: patternField(onPaper(w)), pages: pages}
 	m.first = func(l *leaf, room geom.Box) {
 		l.steps(room.Min, room.Width(), transferSteps(w, m.pages))
 	}
@@ -62,7 +62,7 @@ func transferSteps(w repeat.Work, p paging) []string {
 	}
 	return append(steps,
 		"The printing side is up. Leading stars L1, L2 … stand at the top, trailing stars T1, T2 … one step below: "+both(w.CutSheet().Spec.Step)+".",
-		"The dashed line is the joint. Nothing is cut on it.",
+		"The dashed line is the joint: a guide, not a cut.",
 		"Bind the pile first, cut the stars, then the field from the middle outwards.",
 		"Blades slip: cut away from the holding hand, and keep the pile flat. Follow the rules of your workshop and have a trained person show you.",
 	)

@@ -1,0 +1,59 @@
+package report
+
+import (
+	"tsugime/export"
+	"tsugime/repeat/geom"
+	"tsugime/repeat/stencil"
+)
+
+// labelOff is how far a star's name stands from the cut field.
+const labelOff = 4 * geom.Millimetre
+
+// starLabels names the stars where put draws them: outside what is cut, beside
+// it for stars at its sides, above and below it for the others. A name that
+// would lie on an earlier one is left out.
+func starLabels(s stencil.Sheet, put func(geom.Point) geom.Point, off geom.Length) []export.Text {
+	field := cutField(s)
+	field = geom.BoxOf(put(field.Min), put(field.Max))
+	var labels []export.Text
+	var taken []geom.Box
+	for i, name := range starNames(s.Stars) {
+		star := s.Stars.Stars[i]
+		label := export.Text{At: put(star.At), Height: captionStyle.height, Text: name, Anchor: export.Middle}
+		capital := label.Height.Times(0.7)
+		switch near := 2 * geom.Millimetre; {
+		case star.At.X < s.Spec.Field.Left+near:
+			label.At = geom.Point{X: field.Min.X - off, Y: label.At.Y + capital/2}
+			label.Anchor = export.End
+		case star.At.X > s.Spec.Field.Right()-near:
+			label.At = geom.Point{X: field.Max.X + off, Y: label.At.Y + capital/2}
+			label.Anchor = export.Start
+		case star.End == stencil.Leading:
+			label.At.Y = field.Min.Y - off
+		default:
+			label.At.Y = field.Max.Y + off + capital
+		}
+		box := textBox(label)
+		clash := false
+		for _, b := range taken {
+			clash = clash || b.Meets(box)
+		}
+		if !clash {
+			labels, taken = append(labels, label), append(taken, box)
+		}
+	}
+	return labels
+}
+
+// textBox returns the box of a level text: from its start to its end, from below
+// the baseline to the top of a capital.
+func textBox(t export.Text) geom.Box {
+	from := t.Begin()
+	return geom.BoxOf(
+		geom.Point{X: from.X, Y: from.Y - t.Height.Times(0.75)},
+		geom.Point{X: from.X + t.Width(), Y: from.Y + t.Height.Times(0.22)},
+	)
+}
+
+// asDrawn leaves a place of the sheet where it is.
+func asDrawn(p geom.Point) geom.Point { return p }
