@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"image"
 	"io"
 	"io/fs"
 	"os"
@@ -19,8 +18,11 @@ import (
 	"tsugime/repeat"
 )
 
-// pictureWidth is how wide the proof pictures are, in pixels.
-const pictureWidth = 1600
+// The proof pictures: pixels across, and to the inch, which makes them 203 mm wide.
+const (
+	pictureWidth = 1600
+	pictureDPI   = 200
+)
 
 // JobFolder writes the job folder of w and returns the paths written, in the
 // order of Names. The folder is made where it is missing. Nothing is begun where
@@ -142,5 +144,5 @@ func writePicture(out io.Writer, w repeat.Work, of string) error {
 	if err != nil {
 		return err
 	}
-	return raster.Encode(out, picture.(*image.RGBA), 150)
+	return raster.Encode(out, picture, pictureDPI)
 }

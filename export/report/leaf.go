@@ -13,6 +13,9 @@ const (
 	wash       pen = iota // quiet areas
 	hairline              // guides, table lines
 	rule                  // edges, frames
+	thread                // joints on the picture of a garment
+	halo                  // white beside a mark that lies on a picture
+	dot                   // white under a number on a picture
 	accentLine            // crosses, the joint, what is to be looked at
 	accentArea            // this page of the map
 	hole                  // what is cut
@@ -27,6 +30,9 @@ var penLayers = [penCount]export.Layer{
 	wash:       {Name: "wash", Pen: export.Pen{Colour: export.Pale, Filled: true}},
 	hairline:   {Name: "hairlines", Pen: export.Pen{Colour: export.Grey, Stroke: 150 * geom.Micrometre}},
 	rule:       {Name: "rules", Pen: export.Pen{Colour: export.Black, Stroke: 250 * geom.Micrometre}},
+	thread:     {Name: "threads", Pen: export.Pen{Colour: export.Mark, Stroke: 90 * geom.Micrometre}},
+	halo:       {Name: "halos", Pen: export.Pen{Colour: export.White, Stroke: 500 * geom.Micrometre}},
+	dot:        {Name: "dots", Pen: export.Pen{Colour: export.White, Filled: true}},
 	accentLine: {Name: "marks", Pen: export.Pen{Colour: export.Mark, Stroke: 200 * geom.Micrometre}},
 	accentArea: {Name: "here", Pen: export.Pen{Colour: export.Mark, Filled: true}},
 	hole:       {Name: "holes", Pen: export.Pen{Colour: export.Black, Filled: true}},
