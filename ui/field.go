@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"tsugime/repeat/document"
@@ -63,7 +64,30 @@ func (f *form) refresh() {
 	}
 }
 
-func (f *form) content() fyne.CanvasObject { return container.NewVBox(f.rows...) }
+func (f *form) content() fyne.CanvasObject {
+	return container.New(layout.NewCustomPaddedVBoxLayout(3), f.rows...)
+}
+
+// A pair lays a name at the left and what is set at the right.
+type pair struct{}
+
+// nameShare is how much of a row the name gets.
+const nameShare = 0.56
+
+// Layout is called by Fyne.
+func (pair) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	name := size.Width * nameShare
+	o[0].Move(fyne.NewPos(0, 0))
+	o[0].Resize(fyne.NewSize(name, size.Height))
+	o[1].Move(fyne.NewPos(name, 0))
+	o[1].Resize(fyne.NewSize(size.Width-name, size.Height))
+}
+
+// MinSize is called by Fyne.
+func (pair) MinSize(o []fyne.CanvasObject) fyne.Size {
+	a, b := o[0].MinSize(), o[1].MinSize()
+	return fyne.NewSize(a.Width+b.Width, max(a.Height, b.Height))
+}
 
 // heading begins a group.
 func (f *form) heading(text string) {
@@ -89,7 +113,7 @@ func (f *form) words(text string) {
 func (f *form) row(name string, o fyne.CanvasObject) {
 	label := widget.NewLabel(say(name))
 	label.Truncation = fyne.TextTruncateEllipsis
-	f.rows = append(f.rows, container.NewGridWithColumns(2, label, o))
+	f.rows = append(f.rows, container.New(pair{}, label, o))
 }
 
 // button does something now.

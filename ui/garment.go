@@ -106,7 +106,7 @@ func (s *garmentStation) offset(view cloth.View) geom.Point {
 	return geom.Point{X: x}
 }
 
-// at returns where a piece's view lies in the picture: the over-collar beside the
+// offsetOf returns where a piece's view lies in the picture: the over-collar beside the
 // collar, so that both are seen.
 func (s *garmentStation) offsetOf(p cloth.Piece) geom.Point {
 	at := s.offset(p.View)
@@ -185,19 +185,21 @@ func withAlpha(c color.RGBA, a uint8) color.RGBA {
 	return c
 }
 
-// seamPlaces says beside which piece a seam lies, and on which of its edges.
+// seamPlaces says beside which piece a seam lies, on which of its edges, and how
+// far down the seam its phase is written, so that neighbours stand clear.
 var seamPlaces = map[string]struct {
 	piece string
 	right bool
+	down  float64
 }{
-	cloth.BackCentre: {"left back below the tuck", true},
-	"upper overlap":  {"left overlap", true},
-	"under overlap":  {"right front below the tuck", true},
-	"left side":      {"left back below the tuck", false},
-	"right side":     {"right back below the tuck", true},
-	"left sleeve":    {"left sleeve back", true},
-	"right sleeve":   {"right back above the tuck", true},
-	"collar":         {"over-collar", false},
+	cloth.BackCentre: {"left back below the tuck", true, 0.3},
+	"upper overlap":  {"left overlap", true, 0.82},
+	"under overlap":  {"right front below the tuck", true, 0.66},
+	"left side":      {"left back below the tuck", false, 0.6},
+	"right side":     {"right back below the tuck", true, 0.6},
+	"left sleeve":    {"left sleeve back", true, 0.7},
+	"right sleeve":   {"right back above the tuck", true, 0.7},
+	"collar":         {"over-collar", false, 0.5},
 }
 
 // markSeams writes the phase of the pattern at each seam.
@@ -226,15 +228,15 @@ func (s *garmentStation) markSeams(sc *board.Scene) {
 		}
 		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Line, Points: line, Colour: c, Width: 2.5})
 		sc.Labels = append(sc.Labels, board.Label{
-			At: geom.Point{X: x, Y: box.Min.Y + box.Height()*4/5}, Align: board.Middle, Text: text, Colour: ink, Shield: shield, Size: 11, Bold: seam.Priority,
-			Room: box.Width(),
+			At: geom.Point{X: x, Y: box.Min.Y + box.Height().Times(place.down)}, Align: board.Middle,
+			Text: text, Colour: ink, Shield: shield, Size: 11, Bold: seam.Priority,
 		})
 	}
 }
 
 func (s *garmentStation) phase(seam cloth.Seam) string {
 	u := s.w.unit()
-	return u.Number(seam.PhaseAlong, 2) + " ↕  " + u.Number(seam.PhaseAcross, 2) + " ↔ " + u.Name
+	return u.Number(seam.PhaseAlong, 2) + " ↕ " + u.Number(seam.PhaseAcross, 2) + " ↔"
 }
 
 func (s *garmentStation) measures() []measure {

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"tsugime/repeat/check"
@@ -23,15 +24,15 @@ func newInspector(w *Window) *inspector { return &inspector{w, container.NewVBox
 
 // show fills the panel for a station.
 func (n *inspector) show(s station) {
-	rows := []fyne.CanvasObject{head("Measured")}
+	ledgers := container.New(layout.NewCustomPaddedVBoxLayout(-9))
 	for _, m := range s.measures() {
 		name := widget.NewLabel(say(m.name))
 		name.Importance = widget.LowImportance
 		value := widget.NewLabel(m.value)
 		value.Alignment, value.Wrapping = fyne.TextAlignTrailing, fyne.TextWrapWord
-		rows = append(rows, container.New(&ledger{}, name, value))
+		ledgers.Add(container.New(&ledger{}, name, value))
 	}
-	rows = append(rows, widget.NewSeparator(), head("Found"))
+	rows := []fyne.CanvasObject{head("Measured"), ledgers, widget.NewSeparator(), head("Found")}
 	count := 0
 	for _, severity := range []check.Severity{check.Fault, check.Warning, check.Note} {
 		for _, f := range n.w.work.Findings {
@@ -73,7 +74,8 @@ func (n *inspector) card(s station, f check.Finding) fyne.CanvasObject {
 	edge.SetMinSize(fyne.NewSize(3, 1))
 	ground := canvas.NewRectangle(field)
 	ground.CornerRadius = 3
-	body := container.NewVBox(container.NewPadded(word), text, remedy, buttons)
+	title := container.New(layout.NewCustomPaddedLayout(7, 0, 9, 0), word)
+	body := container.New(layout.NewCustomPaddedVBoxLayout(-7), title, text, remedy, buttons)
 	return container.NewStack(ground, container.NewBorder(nil, nil, edge, nil, body))
 }
 

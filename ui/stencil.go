@@ -204,11 +204,13 @@ func (s *stencilStation) scene() board.Scene {
 		board.Mark{Shape: board.Loop, Points: corners(sheet.Paper), Colour: ink, Width: 1.5},
 		board.Mark{Shape: board.Dashes, Points: sheet.Joint.Line, Colour: onPaper, Width: 2},
 		board.Mark{Shape: board.Dashes, Points: next, Colour: onPaper, Width: 2})
-	if len(next) > 0 {
-		sc.Labels = append(sc.Labels,
-			board.Label{At: sheet.Joint.Line[0], Text: say("joint line") + " ", Align: board.Before, Colour: onPaper, Size: 11, Room: 40 * geom.Millimetre},
-			board.Label{At: next[0], Text: say("one step on") + " ", Align: board.Before, Colour: onPaper, Size: 11, Room: 40 * geom.Millimetre})
+	label := func(line []geom.Point, text string, align board.Align) {
+		if len(line) > 0 {
+			sc.Labels = append(sc.Labels, board.Label{At: line[len(line)/2], Text: say(text), Align: align, Colour: onPaper})
+		}
 	}
+	label(sheet.Joint.Line, "joint line", board.Above)
+	label(next, "joint line, one step on", board.Below)
 	s.markStars(&sc)
 	markPaper(&sc, s.w, s.w.Order().Unit.Lattice)
 	return sc
@@ -216,17 +218,20 @@ func (s *stencilStation) scene() board.Scene {
 
 // markStars rings and names the stars.
 func (s *stencilStation) markStars(sc *board.Scene) {
-	stars := s.w.work.Sheet.Stars.Stars
+	stars, field := s.w.work.Sheet.Stars.Stars, s.w.work.Sheet.Spec.Field
+	middle := field.Left + field.Width/2
 	for i, star := range stars {
-		name, align := "L"+strconv.Itoa(i+1), board.Above
+		name, align, space := "L"+strconv.Itoa(i+1), board.Before, "      "
 		if star.End == stencil.Trailing {
-			name, align = "T"+strconv.Itoa(i+1-len(stars)/2), board.Below
+			name = "T" + strconv.Itoa(i+1-len(stars)/2)
+		}
+		text := name + space
+		if star.At.X > middle {
+			align, text = board.After, space+name
 		}
 		mark := board.Mark{Shape: board.Star, Points: []geom.Point{star.At}, Radius: star.Diameter / 2, Colour: onPaper, Width: 1.5}
 		sc.Marks = append(sc.Marks, mark)
-		sc.Labels = append(sc.Labels, board.Label{
-			At: star.At, Text: "    " + say("star") + " " + name, Align: align, Colour: onPaper, Size: 11, Room: 30 * geom.Millimetre,
-		})
+		sc.Labels = append(sc.Labels, board.Label{At: star.At, Text: text, Align: align, Colour: onPaper, Size: 11})
 	}
 }
 

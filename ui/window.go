@@ -21,7 +21,12 @@ import (
 
 // say returns a text of the window in the language of the person. Every word that
 // is shown passes here; the English text is its own key.
-func say(text string) string { return lang.L(text) }
+func say(text string) string {
+	if text == "" {
+		return ""
+	}
+	return lang.L(text)
+}
 
 // A state is an order, what was chosen in it, and a number that no other state of
 // the window has, so that "changed since it was saved" is one comparison.

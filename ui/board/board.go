@@ -74,6 +74,7 @@ type Board struct {
 // corner, and screen units for a millimetre.
 type window struct {
 	x, y, zoom float64
+	whole      bool // shows all there is, and goes on doing so in another size
 }
 
 // New returns a surface that shows nothing yet.
@@ -109,7 +110,7 @@ func (b *Board) Present(key string, s Scene, h Hand) {
 	if changed {
 		b.gesture = gesture{}
 		v, ok := b.views[key]
-		if !ok || v.zoom == 0 {
+		if !ok || v.zoom == 0 || v.whole {
 			b.Whole()
 			return
 		}
@@ -119,7 +120,10 @@ func (b *Board) Present(key string, s Scene, h Hand) {
 }
 
 // Whole shows the whole extent.
-func (b *Board) Whole() { b.Frame(b.scene.Extent) }
+func (b *Board) Whole() {
+	b.Frame(b.scene.Extent)
+	b.view.whole = true
+}
 
 // Frame shows a box of the scene as large as it fits.
 func (b *Board) Frame(box geom.Box) {
@@ -144,7 +148,7 @@ func (b *Board) Frame(box geom.Box) {
 func (b *Board) Near(p geom.Point, pxPerMM float64) {
 	z := limited(math.Max(b.view.zoom, pxPerMM))
 	size := b.Size()
-	b.view = window{p.X.MM() - float64(size.Width)/2/z, p.Y.MM() - float64(size.Height)/2/z, z}
+	b.view = window{x: p.X.MM() - float64(size.Width)/2/z, y: p.Y.MM() - float64(size.Height)/2/z, zoom: z}
 	b.refresh()
 }
 
@@ -188,7 +192,7 @@ func (b *Board) zoomAt(p fyne.Position, factor float64) {
 	}
 	z := limited(b.view.zoom * factor)
 	x, y := b.view.x+float64(p.X)/b.view.zoom, b.view.y+float64(p.Y)/b.view.zoom
-	b.view = window{x - float64(p.X)/z, y - float64(p.Y)/z, z}
+	b.view = window{x: x - float64(p.X)/z, y: y - float64(p.Y)/z, zoom: z}
 	b.refresh()
 }
 
@@ -196,6 +200,7 @@ func (b *Board) pan(dx, dy float32) {
 	if b.view.zoom == 0 {
 		return
 	}
+	b.view.whole = false
 	b.view.x -= float64(dx) / b.view.zoom
 	b.view.y -= float64(dy) / b.view.zoom
 	b.refresh()

@@ -31,12 +31,12 @@ func (r *renderer) Destroy() {}
 
 func (r *renderer) MinSize() fyne.Size { return fyne.NewSize(240, 180) }
 
-// Layout keeps the middle of the view where it is; the first one shows the whole.
+// Layout keeps the middle of the view where it is, or shows the whole as before.
 func (r *renderer) Layout(size fyne.Size) {
 	old := r.b.picture.Size()
 	r.b.picture.Resize(size)
 	r.b.loupe.layout(size)
-	if r.b.view.zoom == 0 {
+	if r.b.view.zoom == 0 || r.b.view.whole {
 		r.b.Whole()
 		return
 	}

@@ -1,0 +1,91 @@
+package board
+
+import (
+	"image/color"
+	"syscall"
+	"testing"
+	"time"
+
+	"tsugime/export/raster"
+	"tsugime/repeat/geom"
+)
+
+var (
+	paper = color.RGBA{0x9a, 0x6b, 0x3f, 0xff}
+	hole  = color.RGBA{0xfb, 0xf3, 0xdd, 0xff}
+)
+
+// fineDots are the holes of one sheet: 63,000 dots on 356 by 181 mm.
+func fineDots() (unit, sheet *raster.Ground, step geom.Length) {
+	pitch := geom.MM(1.01)
+	step = 180 * pitch
+	var dots []geom.Shape
+	for y := geom.Length(0); y < step; y += pitch {
+		for x := geom.MM(9.5); x < geom.MM(365); x += pitch {
+			dots = append(dots, geom.DiscShape(geom.Point{X: x, Y: y}, geom.MM(0.45)))
+		}
+	}
+	one := []geom.Shape{geom.DiscShape(geom.Point{}, geom.MM(0.45))}
+	return raster.NewGround(one, geom.Point{X: pitch}, geom.Point{Y: pitch}),
+		raster.NewGround(dots, geom.Point{Y: step}), step
+}
+
+// The four pictures of the window at 1600 by 1000 pixels; each must be ready
+// within one frame of a screen, 16 ms.
+func BenchmarkFrame(b *testing.B) {
+	unit, sheet, step := fineDots()
+	box := func(x0, y0, x1, y1 float64) geom.Box { return geom.BoxOf(geom.PtMM(x0, y0), geom.PtMM(x1, y1)) }
+	joint := []geom.Point{geom.PtMM(9, 0), geom.PtMM(366, 0)}
+	var bolt, garment Scene
+	laid := Laid{Ground: sheet}
+	for n := range 6 {
+		x := float64(n) * 560
+		column := box(x, 0, x+375, 2200)
+		bolt.Areas = append(bolt.Areas, Area{column, paper, hole})
+		laid.Lays = append(laid.Lays, raster.Lay{Move: geom.PtMM(x, float64(-n)*2200), Clip: column})
+	}
+	bolt.Grounds, laid.Lays = []Laid{laid}, nil
+	for n := range 18 {
+		x, y := float64(n%6)*400, float64(n/6)*600
+		piece := box(x, y, x+300, y+560)
+		garment.Areas = append(garment.Areas, Area{piece, paper, hole})
+		laid.Lays = append(laid.Lays, raster.Lay{Move: geom.PtMM(x+300, y+560), Turned: n%2 == 0, Clip: piece})
+	}
+	garment.Grounds = []Laid{laid}
+	frames := []struct {
+		name  string
+		scene Scene
+		scale float64
+	}{
+		{"unit", Scene{Areas: []Area{{Shut: paper, Open: hole}}, Grounds: []Laid{{unit, []raster.Lay{{}}}}}, 40},
+		{"sheet", Scene{
+			Areas: []Area{{box(-20, -50, 400, 250), paper, hole}}, Grounds: []Laid{{sheet, []raster.Lay{{Clip: box(0, 0, 375, step.MM())}}}},
+			Marks: []Mark{{Shape: Dashes, Points: joint, Colour: hole, Width: 2}},
+		}, 3.6},
+		{"bolt", bolt, 0.45},
+		{"garment", garment, 0.5},
+	}
+	for _, f := range frames {
+		b.Run(f.name, func(b *testing.B) {
+			var p Painter
+			v := raster.View{X: -20, Y: -20, PxPerMM: f.scale}
+			p.Paint(f.scene, v, 1600, 1000, 1) // makes ready what is kept between frames
+			before := processor(b)
+			for b.Loop() {
+				p.Paint(f.scene, v, 1600, 1000, 1)
+			}
+			// On a machine that does other work too, this is the figure to go by.
+			b.ReportMetric((processor(b)-before).Seconds()*1000/float64(b.N), "processor-ms/frame")
+		})
+	}
+}
+
+// processor returns the processor time that this process has taken.
+func processor(b *testing.B) time.Duration {
+	b.Helper()
+	var u syscall.Rusage
+	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &u); err != nil {
+		b.Fatal(err)
+	}
+	return time.Duration(u.Utime.Nano() + u.Stime.Nano())
+}
