@@ -37,8 +37,8 @@ const maxRounds = 64
 var errRestless = errors.New("union: the lines don't come to rest on the grid; move one of the shapes that nearly coincide")
 
 // snapped splits straight pieces where they cross or touch, each crossing going
-// to the nearest grid point, until no piece crosses another and no end lies on a
-// piece. Pieces keep their order.
+// to the nearest grid point, until no piece crosses another and no end lies on one
+// or within half a grid step of it. Pieces keep their order.
 func snapped(t torus, pieces []piece) ([]piece, error) {
 	for range maxRounds {
 		cuts := crossings(t, pieces)
@@ -97,45 +97,45 @@ func pieceGrid(t torus, pieces []piece) *grid {
 }
 
 // meet tells where the line ab and the line cd must be split so that they meet
-// in ends only; first says that it is ab. Every test is exact; the crossing of
-// two lines is rounded to the grid.
+// in ends only; first says that it is ab. A line that runs through the grid square
+// around an end of the other is led through that end, which keeps lines from
+// creeping along each other (J. D. Hobby, Practical segment intersection with
+// finite precision output, 1999). Every test is exact; the crossing of two lines is
+// rounded to the grid.
 func meet(a, b, c, d Point, split func(at Point, first bool)) {
 	o1, o2 := Orient(a, b, c), Orient(a, b, d)
-	if o1 > 0 && o2 > 0 || o1 < 0 && o2 < 0 {
-		return
-	}
 	o3, o4 := Orient(c, d, a), Orient(c, d, b)
-	if o3 > 0 && o4 > 0 || o3 < 0 && o4 < 0 {
+	led := false
+	lead := func(p, a, b Point, o int64, first bool) {
+		if through(p, a, b, o) {
+			split(p, first)
+			led = true
+		}
+	}
+	lead(c, a, b, o1, true)
+	lead(d, a, b, o2, true)
+	lead(a, c, d, o3, false)
+	lead(b, c, d, o4, false)
+	if led || !opposite(o1, o2) || !opposite(o3, o4) {
 		return
 	}
-	if o1 != 0 && o2 != 0 && o3 != 0 && o4 != 0 {
-		u := float64(o3) / (float64(o3) - float64(o4)) // along ab
-		at := a.Add(Point{(b.X - a.X).Times(u), (b.Y - a.Y).Times(u)})
-		if at != a && at != b {
-			split(at, true)
-		}
-		if at != c && at != d {
-			split(at, false)
-		}
-		return
+	u := float64(o3) / (float64(o3) - float64(o4)) // along ab
+	at := a.Add(Point{(b.X - a.X).Times(u), (b.Y - a.Y).Times(u)})
+	if at != a && at != b {
+		split(at, true)
 	}
-	if o1 == 0 && within(c, a, b) {
-		split(c, true)
-	}
-	if o2 == 0 && within(d, a, b) {
-		split(d, true)
-	}
-	if o3 == 0 && within(a, c, d) {
-		split(a, false)
-	}
-	if o4 == 0 && within(b, c, d) {
-		split(b, false)
+	if at != c && at != d {
+		split(at, false)
 	}
 }
 
-// within reports whether p, in line with a and b, lies between them.
-func within(p, a, b Point) bool {
-	return p != a && p != b &&
+func opposite(o1, o2 int64) bool { return o1 > 0 && o2 < 0 || o1 < 0 && o2 > 0 }
+
+// through reports whether the line ab runs through the grid square around p, which
+// is no end of it; o is Orient(a, b, p).
+func through(p, a, b Point, o int64) bool {
+	width := int64((b.X - a.X).Abs() + (b.Y - a.Y).Abs())
+	return o <= width/2 && -o <= width/2 && p != a && p != b &&
 		p.X >= min(a.X, b.X) && p.X <= max(a.X, b.X) && p.Y >= min(a.Y, b.Y) && p.Y <= max(a.Y, b.Y)
 }
 
