@@ -23,7 +23,7 @@ func Binding(w repeat.Work, opt Options) (export.Book, error) {
 	sheet := onPaper(w)
 	holes := bind(sheet)
 	d := bindingDrawing(w, sheet, holes)
-	pages, err := pagesFor(size, sheet.Paper.Grown(3*geom.Millimetre), w.Order.Sheets.Lap)
+	pages, err := pagesFor(size, sheet.Paper.Grown(3*geom.Millimetre), lapOf(w))
 	if err != nil {
 		return export.Book{}, err
 	}
@@ -37,7 +37,7 @@ func Binding(w repeat.Work, opt Options) (export.Book, error) {
 func pileFacts(w repeat.Work, f figures) string {
 	p := w.Order.Sheet.Paper
 	return fmt.Sprintf("pile of %s, %s thick, paper %s × %s", count(p.Pile, "sheet"),
-		f.fine.with(p.Thickness*geom.Length(p.Pile)), f.sheet.number(p.Width), f.sheet.with(p.Height))
+		f.fine.with(p.Thickness*geom.Length(p.Pile)), f.sheet.plain(p.Width), f.sheet.plain(p.Height))
 }
 
 // count writes a number with its noun: "1 sheet", "7 sheets".
@@ -64,7 +64,7 @@ func bindingDrawing(w repeat.Work, s stencil.Sheet, b binding) export.Drawing {
 		l.line(accentLine, star.At.Add(geom.PtMM(-3, 0)), star.At.Add(geom.PtMM(3, 0)))
 		l.line(accentLine, star.At.Add(geom.PtMM(0, -3)), star.At.Add(geom.PtMM(0, 3)))
 	}
-	l.texts(accentWord, starLabels(s, asDrawn, labelOff))
+	l.texts(accentWord, starLabels(s, asDrawn, labelOff, captionStyle.height))
 	for i, p := range b.places {
 		l.disc(hole, p.at, stringHole)
 		l.line(hairline, p.at.Add(geom.PtMM(-4, 0)), p.at.Add(geom.PtMM(4, 0)))
@@ -133,8 +133,8 @@ func placesPage(m marking, b binding, f figures) export.Drawing {
 	fl := newFlow(m.title, "Binding", m.facts, m.pages.page)
 	fl.heading("String holes")
 	fl.paragraph("Measured from the paper's top left corner, printing side up, to the middle of the hole. " +
-		"Holes are " + f.fine.with(stringHole) + " wide. Where the trade puts them is not written down; these places are our recommendation: in the margin, at least " +
-		f.sheet.with(stringClear) + " from the nearest cut and off the star line.")
+		"Holes are " + f.fine.plain(stringHole) + " wide. Where the trade puts them is not written down; these places are our recommendation: in the margin, at least " +
+		f.sheet.plain(stringClear) + " from the nearest cut and off the star line.")
 	t := table{columns: []column{
 		{"hole", export.Start}, {"side", export.Start},
 		{"across, " + f.sheet.unit.Name, export.End}, {"along, " + f.sheet.unit.Name, export.End},

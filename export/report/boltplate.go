@@ -45,8 +45,8 @@ func boltPlate(w repeat.Work, pxWidth int) (*plate, error) {
 	}
 	f := figuresIn(Options{}.with(w).Units)
 	p.about = fmt.Sprintf("%s × %s, %d whole placements of %s, %d on face A, %d in the turn, %d on face B; left over %s",
-		f.cloth.number(run.Bolt.Width), f.cloth.with(run.Bolt.Length), len(run.Placements), f.cloth.with(run.Step),
-		run.OnFace(cloth.FaceA), run.OnFace(cloth.Turn), run.OnFace(cloth.FaceB), f.cloth.with(run.Remainder))
+		f.cloth.plain(run.Bolt.Width), f.cloth.plain(run.Bolt.Length), len(run.Placements), f.cloth.plain(run.Step),
+		run.OnFace(cloth.FaceA), run.OnFace(cloth.Turn), run.OnFace(cloth.FaceB), f.cloth.plain(run.Remainder))
 	return p, nil
 }
 

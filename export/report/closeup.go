@@ -153,9 +153,9 @@ func sheetPlate(w repeat.Work, pxWidth int) (*plate, error) {
 	p.paint(g, raster.NewGround(shapes), shine, raster.Lay{Clip: s.Paper})
 	p.over.across(g, s.Joint.Line)
 	p.over.across(g, moved(s.Joint.Line, geom.Point{Y: s.Spec.Step}))
-	p.over.texts(words, starLabels(s, g.put, geom.MM(1.6)))
+	p.over.texts(words, starLabels(s, g.put, geom.MM(1.6), captionStyle.height))
 	f := figuresIn(Options{}.with(w).Units)
 	p.about = fmt.Sprintf("paper %s × %s, step as cut %s, %s, open area of the pattern %.1f %%",
-		f.sheet.number(s.Paper.Width()), f.sheet.with(s.Paper.Height()), f.sheet.with(s.Spec.Step), count(len(s.CutOuts), "cut-out"), w.Sheet.OpenPct)
+		f.sheet.plain(s.Paper.Width()), f.sheet.plain(s.Paper.Height()), f.sheet.with(s.Spec.Step), count(len(s.CutOuts), "cut-out"), w.Sheet.OpenPct)
 	return p, nil
 }

@@ -21,13 +21,18 @@ func CutDrawing(w repeat.Work) export.Drawing {
 
 func cutDrawing(w repeat.Work, f figures) export.Drawing {
 	sheet := onPaper(w)
+	return sheetDrawing(w, sheet, cutWords(w, sheet, f))
+}
+
+// sheetDrawing puts what is cut, its guides and its words on the paper.
+func sheetDrawing(w repeat.Work, sheet stencil.Sheet, words export.Layer) export.Drawing {
 	d := export.Drawing{
 		Title: title(w),
 		Width: sheet.Paper.Width(), Height: sheet.Paper.Height(),
 	}
 	d.Layers = append(d.Layers, paperEdge(sheet))
 	d.Layers = append(d.Layers, cutLayers(sheet)...)
-	d.Layers = append(d.Layers, jointLines(sheet), starHoles(sheet), cutWords(w, sheet, f))
+	d.Layers = append(d.Layers, jointLines(sheet), starHoles(sheet), words)
 	return d
 }
 

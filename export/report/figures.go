@@ -26,7 +26,10 @@ func (r ruler) number(l geom.Length) string {
 // with writes l and the unit.
 func (r ruler) with(l geom.Length) string { return r.number(l) + " " + r.unit.Name }
 
-// Figures are the rulers of a set of sheets. The stencil is measured in kane and
+// plain writes l and the unit for a sentence, without trailing zeros.
+func (r ruler) plain(l geom.Length) string { return r.unit.Format(l, r.places) }
+
+// figures are the rulers of a set of sheets. The stencil is measured in kane and
 // the cloth in kujira, as the trade does (a stencil of 31 stripes to the sun
 // means the kane sun, also where the garment is sewn in kujira).
 type figures struct {

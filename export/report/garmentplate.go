@@ -75,7 +75,7 @@ func garmentPlate(w repeat.Work, pxWidth int) (*plate, error) {
 	f := figuresIn(Options{}.with(w).Units)
 	d := w.Dressed
 	p.about = fmt.Sprintf("for a height of %s; %s of cloth used, %s of it for matching; fine lines are joints",
-		f.cloth.with(d.Body.Height), f.cloth.with(d.Used), f.cloth.with(d.Extra))
+		f.cloth.plain(d.Body.Height), f.cloth.plain(d.Used), f.cloth.plain(d.Extra))
 	return p, nil
 }
 

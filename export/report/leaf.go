@@ -32,7 +32,7 @@ var penLayers = [penCount]export.Layer{
 	rule:       {Name: "rules", Pen: export.Pen{Colour: export.Black, Stroke: 250 * geom.Micrometre}},
 	thread:     {Name: "threads", Pen: export.Pen{Colour: export.Mark, Stroke: 90 * geom.Micrometre}},
 	halo:       {Name: "halos", Pen: export.Pen{Colour: export.White, Stroke: 500 * geom.Micrometre}},
-	dot:        {Name: "dots", Pen: export.Pen{Colour: export.White, Filled: true}},
+	dot:        {Name: "dots", Pen: export.Pen{Colour: export.Mark, Filled: true, Fill: &export.White, Stroke: 200 * geom.Micrometre}},
 	accentLine: {Name: "marks", Pen: export.Pen{Colour: export.Mark, Stroke: 200 * geom.Micrometre}},
 	accentArea: {Name: "here", Pen: export.Pen{Colour: export.Mark, Filled: true}},
 	hole:       {Name: "holes", Pen: export.Pen{Colour: export.Black, Filled: true}},

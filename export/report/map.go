@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 
 	"tsugime/export"
 	"tsugime/repeat/geom"
@@ -48,21 +49,20 @@ func (m marking) cells(room geom.Box) []geom.Box {
 // what there is to say. Upright they stand under each other, on the long side
 // the square stands beside the rest.
 func (m marking) firstPage() export.Drawing {
+	const gap = 12 * geom.Millimetre
 	l := newLeaf(m.pages.page.Width, m.pages.page.Height)
 	body := m.bigHead(l)
-	side := checkLength + geom.MM(8)
-	square := geom.Point{X: body.Min.X, Y: body.Max.Y - checkLength - geom.MM(6)}
-	above, beside := body, body
+	above, beside, square := body, body, body.Min
 	if l.width < l.height {
-		above.Max.Y = square.Y - geom.MM(10)
-		beside.Min = geom.Point{X: body.Min.X + side, Y: square.Y}
+		above.Max.Y -= checkLength + gap
+		square.Y = m.bigMap(l, above) + gap
+		beside.Min = square.Add(geom.Point{X: checkLength + geom.MM(8)})
 	} else {
-		above.Min.X += side
+		above.Min.X += checkLength + geom.MM(8)
 		above.Max.Y = body.Min.Y + body.Height()*2/5
-		beside.Min = geom.Point{X: above.Min.X, Y: above.Max.Y + geom.MM(9)}
+		beside.Min = geom.Point{X: above.Min.X, Y: m.bigMap(l, above) + geom.MM(9)}
 	}
 	checkSquare(l, square)
-	m.bigMap(l, above)
 	m.first(l, beside)
 	return l.drawing(m.title)
 }
@@ -80,8 +80,9 @@ func (m marking) bigHead(l *leaf) geom.Box {
 	return geom.BoxOf(geom.Point{X: left, Y: y + geom.MM(12)}, geom.Point{X: right, Y: l.height - edge - geom.MM(2)})
 }
 
-// bigMap draws the pages with their numbers over the outline of what they show.
-func (m marking) bigMap(l *leaf, room geom.Box) {
+// bigMap draws the pages with their numbers over the outline of what they show,
+// and returns where it ends.
+func (m marking) bigMap(l *leaf, room geom.Box) geom.Length {
 	area := m.pages.area()
 	k := min(float64(room.Width())/float64(area.Width()), float64(room.Height())/float64(area.Height()), 1)
 	room.Max = room.Min.Add(geom.Point{X: area.Width().Times(k), Y: area.Height().Times(k)})
@@ -105,6 +106,7 @@ func (m marking) bigMap(l *leaf, room geom.Box) {
 		at := c.Centre().Add(geom.Point{Y: s.height.Times(0.35)})
 		l.text(words, s, at, export.Middle, fmt.Sprint(i+1))
 	}
+	return room.Max.Y
 }
 
 // checkSquare draws the whole square with its measure inside.
@@ -129,15 +131,24 @@ func (l *leaf) steps(at geom.Point, width geom.Length, sentences []string) geom.
 	return at.Y
 }
 
-// clippedLine draws those parts of a line that lie in the room.
+// clippedLine draws those runs of a line whose points lie in the room.
 func (l *leaf) clippedLine(p pen, room geom.Box, line export.Line, put func(geom.Point) geom.Point) {
 	points := line.Points
 	if line.Closed && len(points) > 0 {
-		points = append(append([]geom.Point{}, points...), points[0])
+		points = append(slices.Clone(points), points[0])
 	}
-	for i := 1; i < len(points); i++ {
-		if a, b := put(points[i-1]), put(points[i]); room.Holds(a) && room.Holds(b) {
-			l.line(p, a, b)
+	var run []geom.Point
+	for _, q := range points {
+		if at := put(q); room.Holds(at) {
+			run = append(run, at)
+			continue
 		}
+		if len(run) > 1 {
+			l.line(p, run...)
+		}
+		run = nil
+	}
+	if len(run) > 1 {
+		l.line(p, run...)
 	}
 }

@@ -68,7 +68,7 @@ func (m marking) crosses(l *leaf, i int) {
 	window := p.window(i)
 	move := p.at().Sub(window.Min)
 	xs, ys := p.nodes(i)
-	arm := min(p.lap/2-geom.MM(0.5), geom.MM(4))
+	arm := min(p.lap/2-geom.MM(0.5), crossArm)
 	top, bottom := p.at().Y, p.at().Y+p.windowSize.Y
 	left, right := p.at().X, p.at().X+p.windowSize.X
 	for _, nx := range xs {

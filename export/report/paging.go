@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"tsugime/export"
+	"tsugime/repeat"
 	"tsugime/repeat/geom"
 )
 
@@ -38,12 +39,20 @@ const (
 	usualLap = 10 * geom.Millimetre
 )
 
-// pagesFor parts an area into as few pages as the size allows, upright or on its
-// long side; upright where both need the same. A zero lap is the usual one.
-func pagesFor(size export.PageSize, area geom.Box, lap geom.Length) (paging, error) {
-	if lap == 0 {
-		lap = usualLap
+// crossArm is how far a cross reaches from its middle, where the lap allows it.
+const crossArm = 4 * geom.Millimetre
+
+// lapOf returns the order's lap, or the usual one where it leaves it open.
+func lapOf(w repeat.Work) geom.Length {
+	if w.Order.Sheets.Lap == 0 {
+		return usualLap
 	}
+	return w.Order.Sheets.Lap
+}
+
+// pagesFor parts an area into as few pages as the size allows, upright or on its
+// long side; upright where both need the same.
+func pagesFor(size export.PageSize, area geom.Box, lap geom.Length) (paging, error) {
 	upright, err := pagesOn(size, area, lap)
 	if err != nil {
 		return paging{}, err

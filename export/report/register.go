@@ -127,12 +127,12 @@ func placementTable(r cloth.Run, f figures) table {
 
 func placementNote(r cloth.Run, f figures) string {
 	text := fmt.Sprintf("Bolt %s wide, %s long; the first placement starts at %s.",
-		f.cloth.with(r.Bolt.Width), f.cloth.with(r.Bolt.Length), f.cloth.with(r.Board.Start))
+		f.cloth.plain(r.Bolt.Width), f.cloth.plain(r.Bolt.Length), f.cloth.plain(r.Board.Start))
 	if r.Needed > len(r.Placements) {
 		text += fmt.Sprintf(" To cover the end too, lay %d: the last one in part.", r.Needed)
 	}
 	for _, t := range r.Turns {
-		text += fmt.Sprintf(" The cloth turns at the board's end and can't be printed well from %s to %s.", f.cloth.number(t.From), f.cloth.with(t.To))
+		text += fmt.Sprintf(" The cloth turns at the board's end and can't be printed well from %s to %s.", f.cloth.unit.Number(t.From, f.cloth.places), f.cloth.plain(t.To))
 	}
 	return text + " Every placement is listed in placements.csv."
 }

@@ -46,7 +46,7 @@ func sheetSketch(l *leaf, room geom.Box, s stencil.Sheet) geom.Length {
 	for _, star := range s.Stars.Stars {
 		l.disc(accentArea, put(star.At), geom.MM(1.6))
 	}
-	l.texts(accentWord, starLabels(s, put, geom.MM(2)))
+	l.texts(accentWord, starLabels(s, put, geom.MM(2), geom.MM(2.4)))
 	top := geom.Point{X: small.Centre().X, Y: small.Min.Y + small.Height()/4}
 	l.arrow(rule, top, top.Add(geom.Point{Y: small.Height() / 2}))
 	l.text(captions, captionStyle, top.Add(geom.Point{X: geom.MM(2), Y: small.Height() / 4}), export.Start, "feed")

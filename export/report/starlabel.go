@@ -11,15 +11,15 @@ const labelOff = 4 * geom.Millimetre
 
 // starLabels names the stars where put draws them: outside what is cut, beside
 // it for stars at its sides, above and below it for the others. A name that
-// would lie on an earlier one is left out.
-func starLabels(s stencil.Sheet, put func(geom.Point) geom.Point, off geom.Length) []export.Text {
+// would lie on an earlier one is left out. off and height are as drawn.
+func starLabels(s stencil.Sheet, put func(geom.Point) geom.Point, off, height geom.Length) []export.Text {
 	field := cutField(s)
 	field = geom.BoxOf(put(field.Min), put(field.Max))
 	var labels []export.Text
 	var taken []geom.Box
 	for i, name := range starNames(s.Stars) {
 		star := s.Stars.Stars[i]
-		label := export.Text{At: put(star.At), Height: captionStyle.height, Text: name, Anchor: export.Middle}
+		label := export.Text{At: put(star.At), Height: height, Text: name, Anchor: export.Middle}
 		capital := label.Height.Times(0.7)
 		switch near := 2 * geom.Millimetre; {
 		case star.At.X < s.Spec.Field.Left+near:

@@ -18,13 +18,13 @@ func Transfer(w repeat.Work, opt Options) (export.Book, error) {
 	if err != nil {
 		return export.Book{}, fmt.Errorf("page: %w", err)
 	}
-	f := figuresIn(opt.Units)
-	d := cutDrawing(w, f)
-	pages, err := transferPages(size, onPaper(w), w.Order.Sheets.Lap)
+	sheet := onPaper(w)
+	d := sheetDrawing(w, sheet, starWords(sheet))
+	pages, err := transferPages(size, sheet, lapOf(w))
 	if err != nil {
 		return export.Book{}, err
 	}
-	m := marking{title: title(w), kind: "Transfer", facts: stepFacts(w), of: &d, field: patternField(onPaper(w)), pages: pages}
+	m := marking{title: title(w), kind: "Transfer", facts: stepFacts(w), of: &d, field: patternField(sheet), pages: pages}
 	m.first = func(l *leaf, room geom.Box) {
 		l.steps(room.Min, room.Width(), transferSteps(w, m.pages))
 	}
@@ -32,13 +32,15 @@ func Transfer(w repeat.Work, opt Options) (export.Book, error) {
 }
 
 // transferPages shows the whole paper where that takes no more pages than what
-// is cut; otherwise what is cut, with the names of the stars.
+// is cut; otherwise what is cut, with the names of the stars and outside them the
+// crosses.
 func transferPages(size export.PageSize, s stencil.Sheet, lap geom.Length) (paging, error) {
-	cut, err := pagesFor(size, cutField(s).Grown(2*labelOff), lap)
+	names := cutField(s).Grown(labelOff + captionStyle.width("L0"))
+	cut, err := pagesFor(size, names.Grown(lap/2+crossArm+geom.Millimetre), lap)
 	if err != nil {
 		return paging{}, err
 	}
-	paper, err := pagesFor(size, s.Paper.Union(cutField(s)).Grown(labelOff), lap)
+	paper, err := pagesFor(size, s.Paper.Union(names).Grown(labelOff), lap)
 	if err != nil || paper.count() > cut.count() {
 		return cut, nil
 	}
@@ -73,7 +75,7 @@ func transferSteps(w repeat.Work, p paging) []string {
 func TransferWhole(w repeat.Work, opt Options) export.Book {
 	opt = opt.with(w)
 	d := cutDrawing(w, figuresIn(opt.Units))
-	paper := onPaper(w).Paper.Union(cutField(onPaper(w)).Grown(2 * labelOff))
+	paper := onPaper(w).Paper.Union(cutField(onPaper(w)).Grown(2 * labelOff)).Grown(geom.Millimetre)
 	return wholePage(marking{title: title(w), kind: "Transfer, the whole field", facts: stepFacts(w), of: &d}, paper)
 }
 
@@ -85,7 +87,7 @@ func wholePage(m marking, area geom.Box) export.Book {
 		Y: max(area.Height(), checkLength) + bandTop + bandBottom,
 	}
 	l := newLeaf(size.X, size.Y)
-	m.head(l, "1 of 1", "whole")
+	m.head(l, "1 of 1", "whole field")
 	at := geom.Point{X: bandLeft, Y: bandTop}
 	checkCorner(l)
 	feedArrow(l, geom.Point{X: edge + geom.MM(2), Y: bandTop + geom.MM(3)})
