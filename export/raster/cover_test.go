@@ -64,7 +64,7 @@ func names() []string {
 func around(l [2]geom.Point, d geom.Length, w rect) []geom.Shape {
 	g := NewGround([]geom.Shape{geom.DiscShape(geom.Point{}, d)}, l[0], l[1])
 	var shapes []geom.Shape
-	copies(g.unit, g.periods, w, func(p geom.Point) { shapes = append(shapes, geom.DiscShape(p, d)) })
+	copies(g.unit.box, g.periods, w, func(p geom.Point) { shapes = append(shapes, geom.DiscShape(p, d)) })
 	return shapes
 }
 

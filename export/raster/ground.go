@@ -23,19 +23,28 @@ type Ground struct {
 
 // NewGround returns shapes ready to be painted: with no period as they are, with
 // one repeated along it without end, with two as a plain pattern. A period of no
-// length, or in line with the one before, is left out.
+// length, or in line with the one before, is left out. Where shapes lie over one
+// another, or over their own copies, what they cover together counts once.
 func NewGround(shapes []geom.Shape, periods ...geom.Point) *Ground {
+	periods = reduced(periods)
+	c := newCrowd(shapes, periods)
 	var discs []disc
 	var curves []curve
-	for _, s := range shapes {
-		switch {
-		case !s.Round():
-			curves = append(curves, curve{shape: newOutline(s.Outline)})
-		case s.Disc.Diameter > 0:
+	for i, s := range shapes {
+		if s.Round() && s.Disc.Diameter <= 0 || c.boxes[i].Empty() {
+			continue
+		}
+		if o, ok := c.part(i); ok {
+			if o.pieces > 0 {
+				curves = append(curves, curve{shape: o})
+			}
+		} else if s.Round() {
 			discs = append(discs, disc{s.Disc.Centre.X.MM(), s.Disc.Centre.Y.MM(), s.Disc.RadiusMM()})
+		} else {
+			curves = append(curves, curve{shape: newOutline(s.Outline)})
 		}
 	}
-	g := &Ground{unit: newStore(discs, curves), periods: reduced(periods)}
+	g := &Ground{unit: newStore(discs, curves), periods: periods}
 	g.patch, g.steps = g.unit, g.periods
 	if n := blockSide(g.unit.cost); len(g.periods) == 2 && n > 1 {
 		a, b := g.periods[0], g.periods[1]
@@ -98,14 +107,14 @@ func cross(a, b geom.Point) float64 {
 }
 
 // copies calls do with each repeat along the periods, as the way it is moved,
-// that puts something of s into w.
-func copies(s *store, periods []geom.Point, w rect, do func(d geom.Point)) {
-	if w.empty() || len(s.discs)+len(s.curves) == 0 {
+// that puts something of a box into w.
+func copies(box rect, periods []geom.Point, w rect, do func(d geom.Point)) {
+	if w.empty() || !(box.x0 <= box.x1) {
 		return
 	}
 	// A copy meets w where its move lies in the box of moves that bring one edge
-	// of s to the opposite edge of w.
-	r := rect{w.x0 - s.box.x1, w.y0 - s.box.y1, w.x1 - s.box.x0, w.y1 - s.box.y0}
+	// of it to the opposite edge of w.
+	r := rect{w.x0 - box.x1, w.y0 - box.y1, w.x1 - box.x0, w.y1 - box.y0}
 	switch len(periods) {
 	case 0:
 		if r.x0 <= 0 && 0 <= r.x1 && r.y0 <= 0 && 0 <= r.y1 {

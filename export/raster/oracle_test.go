@@ -97,15 +97,22 @@ func ringSpans(rings []geom.Ring, at float64) []span {
 func worstAgainstOracle(t *testing.T, p *Plane, v View, shapes []geom.Shape, stride int) (worst float64) {
 	t.Helper()
 	size := 1 / v.PxPerMM
+	boxes, fine := make([]rect, len(shapes)), make([][]geom.Ring, len(shapes))
+	for i, s := range shapes {
+		boxes[i] = rectOf(s.Bounds())
+		if !s.Round() {
+			fine[i] = s.Rings(10)
+		}
+	}
 	for y := 0; y < p.H; y += stride {
 		for x := 0; x < p.W; x += stride {
 			px := rect{v.X + float64(x)*size, v.Y + float64(y)*size, v.X + float64(x+1)*size, v.Y + float64(y+1)*size}
 			var near []geom.Shape
 			var rings [][]geom.Ring
-			for _, s := range shapes {
-				if rectOf(s.Bounds()).meets(px) {
+			for i, s := range shapes {
+				if boxes[i].meets(px) {
 					near = append(near, s)
-					rings = append(rings, s.Rings(2))
+					rings = append(rings, fine[i])
 				}
 			}
 			want := exactCover(near, rings, px.x0, px.y0, size)

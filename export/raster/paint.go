@@ -163,7 +163,7 @@ func (g *Ground) windows(t *tile, p *Plane, v View, lays []Lay) []window {
 			continue
 		}
 		if len(g.periods) == 1 && t.wide == 0 && t.high == 0 {
-			copies(g.unit, g.periods, m.back(shown), func(d geom.Point) {
+			copies(g.unit.box, g.periods, m.back(shown), func(d geom.Point) {
 				if in := m.moved(d).over(t.box).and(shown); !in.empty() {
 					windows = append(windows, t.window(m.moved(d), in))
 				}
@@ -191,7 +191,7 @@ func (g *Ground) direct(p *Plane, v View, lay Lay) {
 			exact: g.unit.reach*v.PxPerMM > tableRadius,
 		}
 		window := m.back(rect{shown.x0, top, shown.x1, bottom})
-		copies(g.patch, g.steps, window, func(d geom.Point) {
+		copies(g.patch.box, g.steps, window, func(d geom.Point) {
 			band.store(g.patch, m.moved(d), window.moved(d.Neg()), v.PxPerMM)
 		})
 		if band.rises != nil {
