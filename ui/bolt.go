@@ -68,8 +68,8 @@ func (s *boltStation) boltFields() {
 				return document.SetCloth(o, c)
 			})
 	}
-	changes("Cloth changes across", func(b *cloth.Bolt) *float64 { return &b.ChangeAcross })
-	changes("Cloth changes along", func(b *cloth.Bolt) *float64 { return &b.ChangeAlong })
+	changes("Changes across", func(b *cloth.Bolt) *float64 { return &b.ChangeAcross })
+	changes("Changes along", func(b *cloth.Bolt) *float64 { return &b.ChangeAlong })
 	s.dyeField()
 }
 

@@ -104,8 +104,8 @@ func (s *draft) motifFields() {
 	s.diameter.put("0.5 mm")
 	f.row("Dot", s.diameter)
 	s.path = newEntry(func(string) {})
-	s.path.SetPlaceHolder("or a path: M0 0H2V1Z")
-	f.row("Outline", s.path)
+	s.path.SetPlaceHolder("M0 0 H2 V1 Z")
+	f.row("or an outline, mm", s.path)
 	f.button("Size the Chosen Dots", s.resize)
 	f.words("Click a motif to choose it; drag it, and all its copies follow. Arrows nudge by 0.01 mm, with Shift by 0.1 mm.")
 }
@@ -185,8 +185,8 @@ func (s *draft) scene() board.Scene {
 			{Shape: board.Loop, Points: cell, Colour: cellLine, Width: 2},
 			{Shape: board.Ring, Points: []geom.Point{{}}, Colour: cellLine},
 		},
-		Labels: []board.Label{{At: around.Min, Text: say("unit"), Align: board.After, Colour: ink, Shield: shield, Bold: true,
-			Room: around.Width()}},
+		Labels: []board.Label{{At: around.Centre(), Text: say("unit"), Align: board.Middle, Colour: cellLine, Shield: withAlpha(shield, 0xd0), Bold: true, Size: 11,
+			Room: around.Width() / 2}},
 	}
 	s.markChosen(&sc)
 	if s.w.Ready() && s.drag == nil {

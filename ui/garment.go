@@ -42,7 +42,7 @@ func newGarment(w *Window) *garmentStation {
 			return document.SetGarment(o, g)
 		})
 	f.words("The back panels are laid so that the pattern runs on over the back seam. It costs cloth, less than one step.")
-	f.length("A matched seam keeps", "Change Limits", geom.KujiraRin,
+	f.length("Matched within", "Change Limits", geom.KujiraRin,
 		func(o document.Order) geom.Length { return o.Limits.SeamPhase },
 		func(o document.Order, l geom.Length) (document.Order, error) {
 			limits := o.Limits
@@ -236,7 +236,7 @@ func (s *garmentStation) markSeams(sc *board.Scene) {
 
 func (s *garmentStation) phase(seam cloth.Seam) string {
 	u := s.w.unit()
-	return u.Number(seam.PhaseAlong, 2) + " ↕ " + u.Number(seam.PhaseAcross, 2) + " ↔"
+	return u.Number(seam.PhaseAlong, 2) + ", " + u.Number(seam.PhaseAcross, 2)
 }
 
 func (s *garmentStation) measures() []measure {
