@@ -66,7 +66,7 @@ func BenchmarkPlain(b *testing.B) {
 			g := NewGround(shapes, geom.PtMM(29, 14.5), geom.PtMM(0, 29))
 			frame(b, v, func(p *Plane) { g.Paint(p, v, Lay{}) })
 		})
-		for _, name := range []string{"45°", "skew"} {
+		for _, name := range []string{"45°", "fitted", "skew"} {
 			b.Run(name+"/"+z.name, func(b *testing.B) {
 				g := NewGround([]geom.Shape{geom.DiscShape(geom.Point{}, 500_000)}, lattices[name][0], lattices[name][1])
 				frame(b, v, func(p *Plane) { g.Paint(p, v, Lay{}) })

@@ -120,6 +120,30 @@ func worstInBlock(t *testing.T, p *Plane, v View, l [2]geom.Point, d geom.Length
 	return worstAgainstOracle(t, part, v, around(l, d, rect{v.X, v.Y, v.X + size, v.Y + size}), 3)
 }
 
+// A lattice that no axis suits is summed up over periods that lean a little: even
+// at the rim of a large picture that must not show.
+func TestALeaningLatticeIsTrueToTheRimOfThePicture(t *testing.T) {
+	const d = 500 * geom.Micrometre
+	r := seeded(13)
+	worst := 0.0
+	for range 8 {
+		l := [2]geom.Point{geom.PtMM(1+0.1*r.Float64(), 0.3*r.Float64()), geom.PtMM(0.4*r.Float64(), 1+0.2*r.Float64())}
+		g := NewGround([]geom.Shape{geom.DiscShape(geom.Point{}, d)}, l[0], l[1])
+		v := View{X: 311, Y: -47, PxPerMM: 0.2 + 0.2*r.Float64()}
+		p := NewPlane(1600, 1000)
+		if !g.summed(p, v, []Lay{{}}) {
+			t.Fatalf("%v: not summed up", l)
+		}
+		for _, at := range [][2]int{{0, 0}, {1590, 0}, {0, 990}, {1590, 990}} {
+			worst = math.Max(worst, worstInBlock(t, p, v, l, d, at, 6))
+		}
+	}
+	t.Logf("worst error before rounding: %.4f levels", worst)
+	if worst > 0.5 {
+		t.Errorf("a pixel at the rim is off by %.4f levels before rounding, want at most 0.5", worst)
+	}
+}
+
 // The rounding that is left must be noise: a line in its spectrum would be a band.
 func TestWhatRoundingLeavesMakesNoBands(t *testing.T) {
 	const d, n = 500 * geom.Micrometre, 256

@@ -15,36 +15,47 @@ type tile struct {
 	u, v       geom.Point // the true periods that wide and high stand for
 }
 
-// Limits of a tile. lean is how far a true period may point aside for each
-// millimetre along: over half a picture of 2600 pixels it comes to 0.002 of a
-// pixel, half a level where paper meets an opening edge on. Most lattices have
-// periods straight along both axes and lean not at all.
+// Limits of a tile. A true period may point aside: a lean of 1.5e-6 for each
+// millimetre along comes, over half a picture of 2600 pixels, to 0.002 of a pixel,
+// half a level where paper meets an opening edge on, and a fifth of that in a
+// ground of dots. Most lattices have short periods straight along both axes and
+// lean not at all. Where such periods span more than mostTile dots, more lean is
+// taken, step by step.
 const (
-	lean     = 1.5e-6
-	mostTile = 1_500_000
+	leastLean = 1.5e-6
+	mostLean  = 1e-3
+	mostTile  = 400_000
 )
 
-// cell returns periods of a lattice that run along x and along y, near enough,
-// and how many cells of the lattice they span.
-func cell(a, b geom.Point) (u, v geom.Point, cells int) {
-	u, v = a, b
-	straight := func(p geom.Point) bool { return p.X != 0 && math.Abs(float64(p.Y)) <= lean*math.Abs(float64(p.X)) }
-	upright := func(p geom.Point) bool { return straight(geom.Point{X: p.Y, Y: p.X}) }
-	// The more a way aside counts, the nearer to its axis is the shortest period.
-	for weight, i := 1.0, 0; i < 48 && !straight(u); weight, i = 2*weight, i+1 {
+// cell returns periods of a lattice that run along x and along y, near enough
+// that what they span costs at most mostTile, and how many cells that is; zero
+// where there are none.
+func cell(a, b geom.Point, cost float64) (u, v geom.Point, cells int) {
+	for lean := leastLean; lean <= mostLean; lean *= 2 {
+		u, v = level(a, b, lean), upright(a, b, lean)
+		if n := math.Round(math.Abs(cross(u, v) / cross(a, b))); n >= 1 && n*cost <= mostTile {
+			return u, v, int(n)
+		}
+	}
+	return u, v, 0
+}
+
+// level returns the shortest period found that leans so little from x. The more a
+// way aside counts, the nearer to its axis is the shortest period.
+func level(a, b geom.Point, lean float64) (u geom.Point) {
+	for i, weight := 0, 1.0; i < 48; i, weight = i+1, 2*weight {
 		u, _ = shortest(a, b, 1, weight)
+		if u.X != 0 && math.Abs(float64(u.Y)) <= lean*math.Abs(float64(u.X)) {
+			return u
+		}
 	}
-	for weight, i := 1.0, 0; i < 48 && !upright(v); weight, i = 2*weight, i+1 {
-		v, _ = shortest(a, b, weight, 1)
-	}
-	if !straight(u) || !upright(v) {
-		return u, v, math.MaxInt
-	}
-	n := math.Round(math.Abs(cross(u, v) / cross(a, b)))
-	if n > mostTile {
-		return u, v, math.MaxInt
-	}
-	return u, v, int(n)
+	return geom.Point{}
+}
+
+// upright is level along y.
+func upright(a, b geom.Point, lean float64) geom.Point {
+	v := level(geom.Point{X: a.Y, Y: a.X}, geom.Point{X: b.Y, Y: b.X}, lean)
+	return geom.Point{X: v.Y, Y: v.X}
 }
 
 // representatives returns one lattice place for each cell of a and b that a tile
@@ -91,8 +102,8 @@ func (g *Ground) makeTile() *tile {
 		t.u = g.periods[0]
 	case len(g.periods) == 2:
 		a, b := g.periods[0], g.periods[1]
-		u, v, cells := cell(a, b)
-		if cells == math.MaxInt || float64(cells)*g.unit.cost > mostTile {
+		u, v, cells := cell(a, b, g.unit.cost)
+		if cells == 0 {
 			return nil
 		}
 		t.u, t.v = u, v
