@@ -144,7 +144,13 @@ func fitted(t *testing.T, o document.Order) document.Order {
 	if err != nil {
 		t.Fatal(err)
 	}
-	fits, err := o.Unit.Fits(o.Sheet.Step, 0)
+	// Two seams take 2.5 kujira bu each; a pattern that fits what is left of the
+	// bolt runs on across the back centre.
+	seams, err := geom.ParseLength("5 kujira bu", geom.MMUnit)
+	if err != nil {
+		t.Fatal(err)
+	}
+	fits, err := o.Unit.Fits(o.Sheet.Step, o.Cloth.Bolt.Width-seams)
 	if err != nil {
 		t.Fatal(err)
 	}

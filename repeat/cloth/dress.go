@@ -60,7 +60,7 @@ func Dress(bolt Bolt, run Run, lattice pattern.Lattice, body Body, matchBackCent
 	d := Dressed{Body: body, Start: start, Length: length - start, cut: c}
 	d = d.laid(0)
 	if matchBackCentre {
-		gap, ok := d.backGap(lattice, bolt.Finished(geom.Point{Y: run.Step}).Y)
+		gap, ok := d.backGap(lattice, bolt.Finished(geom.Point{Y: run.Step}).Y, tolerance)
 		if ok {
 			d = d.laid(gap)
 		}
@@ -121,12 +121,12 @@ func pick(first bool, a, b int) int {
 }
 
 // backGap returns the least gap below step that brings the phase along the back
-// centre to zero, and whether there is one. With the gap the right body's places
+// centre to zero and the phase across within the tolerance; where no gap does
+// both, the least that does the first; and whether there is one. With the gap the right body's places
 // move on by it, so the way from the second panel's places to the first one's
 // must become a place of the lattice but for what lies across: candidates are
-// the places within reach of that line, and the first that is also the nearest
-// is taken. Where the step is a place of the lattice there always is one.
-func (d Dressed) backGap(lattice pattern.Lattice, step geom.Length) (geom.Length, bool) {
+// the places within reach of that line that are also the nearest. Where the step is a place of the lattice there always is one.
+func (d Dressed) backGap(lattice pattern.Lattice, step, tolerance geom.Length) (geom.Length, bool) {
 	back := d.joinings()[0]
 	way := back.at.Sub(back.on)
 	r := lattice.Reduced()
@@ -138,13 +138,21 @@ func (d Dressed) backGap(lattice pattern.Lattice, step geom.Length) (geom.Length
 	window := geom.BoxOf(geom.Point{X: way.X - reach, Y: way.Y - step + 1}, geom.Point{X: way.X + reach, Y: way.Y})
 	places := lattice.Places(window)
 	slices.SortFunc(places, func(a, b geom.Point) int { return cmp.Compare(b.Y, a.Y) })
+	along, found := geom.Length(0), false
 	for _, p := range places {
 		gap := way.Y - p.Y
-		if lattice.Into(way.Sub(geom.Point{Y: gap})).Y == 0 {
+		phase := lattice.Into(way.Sub(geom.Point{Y: gap}))
+		if phase.Y != 0 {
+			continue
+		}
+		if phase.X.Abs() <= tolerance {
 			return gap, true
 		}
+		if !found {
+			along, found = gap, true
+		}
 	}
-	return 0, false
+	return along, found
 }
 
 // hidden returns the strip beside each selvedge that no piece shows.

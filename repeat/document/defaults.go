@@ -14,8 +14,8 @@ import (
 //     its small-pattern stencils
 //   - bolt: 375 mm × 12.6 m, within the 37 to 38 cm × 12 to 14 m of present
 //     bolts; the field leaves 9.5 mm free on each side (our recommendation)
-//   - changes of the cloth: 1 % along, as a yukata bolt shrinks by 1 to 2 % at
-//     its first wetting; none across (no source)
+//   - changes of the cloth: none, until the dyer has measured them; a yukata bolt
+//     shrinks by 1 to 2 % along at its first wetting, crepe by more
 //   - paper: a sheet of three plies about 0.22 mm thick, computed from trade
 //     weights; its size is common practice, no source; it does not grow until
 //     the cutter has measured it
@@ -39,12 +39,12 @@ func Defaults() Order {
 			WebLimit: mm(0.4),
 		},
 		Cloth: Cloth{
-			Bolt: cloth.Bolt{Width: mm(375), Length: mm(12_600), ChangeAlong: -0.01},
+			Bolt: cloth.Bolt{Width: mm(375), Length: mm(12_600)},
 			Dye:  Colour{0x1f, 0x2c, 0x4d},
 		},
 		Board:    cloth.Board{Length: mm(6400), Turn: mm(40)},
 		Register: Register{Way: cloth.EdgeLine, StarError: mm(0.1)},
-		Garment:  Garment{Body: cloth.Body{Kind: cloth.WomensKimono, Height: mm(1600)}},
+		Garment:  Garment{Body: cloth.Body{Kind: cloth.WomensKimono, Height: mm(1600)}, MatchBackCentre: true},
 		Limits:   defaultLimits(),
 		Sheets:   Sheets{Page: "A4", Units: "mm", Lap: mm(10)},
 		NextID:   1,
