@@ -120,7 +120,7 @@ func meet(a, b, c, d Point, split func(at Point, first bool)) {
 		return
 	}
 	u := float64(o3) / (float64(o3) - float64(o4)) // along ab
-	at := a.Add(Point{(b.X - a.X).Times(u), (b.Y - a.Y).Times(u)})
+	at := a.Add(Point{halfUp(u * float64(b.X-a.X)), halfUp(u * float64(b.Y-a.Y))})
 	if at != a && at != b {
 		split(at, true)
 	}
@@ -129,14 +129,29 @@ func meet(a, b, c, d Point, split func(at Point, first bool)) {
 	}
 }
 
+// halfUp rounds to the grid, halves towards more x or y whichever way a line runs.
+func halfUp(v float64) Length { return Length(math.Floor(v + 0.5)) }
+
 func opposite(o1, o2 int64) bool { return o1 > 0 && o2 < 0 || o1 < 0 && o2 > 0 }
 
 // through reports whether the line ab runs through the grid square around p, which
-// is no end of it; o is Orient(a, b, p).
+// is no end of it; o is Orient(a, b, p). A square has its left and upper edges and
+// the corner between them, so that each place is in one square.
 func through(p, a, b Point, o int64) bool {
-	width := int64((b.X - a.X).Abs() + (b.Y - a.Y).Abs())
-	return o <= width/2 && -o <= width/2 && p != a && p != b &&
-		p.X >= min(a.X, b.X) && p.X <= max(a.X, b.X) && p.Y >= min(a.Y, b.Y) && p.Y <= max(a.Y, b.Y)
+	if p == a || p == b ||
+		p.X < min(a.X, b.X) || p.X > max(a.X, b.X) || p.Y < min(a.Y, b.Y) || p.Y > max(a.Y, b.Y) {
+		return false
+	}
+	dx, dy := b.X-a.X, b.Y-a.Y
+	// The line is o/|ab| from p, and a corner of the square is as far from p in the
+	// same direction as half of this is.
+	span := int64(dx.Abs() + dy.Abs())
+	side := max(o, -o)
+	if side < span-side {
+		return true
+	}
+	// The line grazes a corner: is it the one that belongs to the square?
+	return side == span-side && (o > 0 && dx > 0 && dy < 0 || o < 0 && dx < 0 && dy > 0)
 }
 
 // split returns the pieces split at the cuts.

@@ -14,7 +14,7 @@ import (
 //
 // Discs and outlines enter by their closed forms. From these goes what they share:
 // of two discs by the closed form of their lens, otherwise as straight pieces
-// (geom.Chord), so that chords matter only in what is shared.
+// (geom.Chord), so that these matter only in what is shared.
 func OpenAreaPct(cuts []pattern.CutOut, periods ...geom.Point) (float64, error) {
 	if len(periods) != 2 || periods[0].Cross(periods[1]) == 0 {
 		return 0, errors.New("open area: it takes two periods that differ in direction; give the lattice's vectors")
@@ -50,7 +50,7 @@ func sharedMM2(cuts []pattern.CutOut, chosen []bool, periods []geom.Point) (floa
 		if !chosen[i] {
 			continue
 		}
-		rings := c.Shape.Rings(geom.Chord)
+		rings := fairRings(c.Shape)
 		var area float64
 		for _, r := range rings {
 			area += r.AreaMM2()
@@ -66,6 +66,20 @@ func sharedMM2(cuts []pattern.CutOut, chosen []bool, periods []geom.Point) (floa
 		return 0, err
 	}
 	return single - together.AreaMM2(), nil
+}
+
+// fairRings returns s as straight pieces. Those of a disc are moved outwards so
+// far that they enclose as much as the disc does: its rim then runs on both sides
+// of them, and what they share with others is right to the second order.
+func fairRings(s geom.Shape) []geom.Ring {
+	rings := s.Rings(geom.Chord)
+	if !s.Round() || s.Disc.Diameter == 0 {
+		return rings
+	}
+	step := 2 * math.Pi / float64(len(rings[0]))
+	d := s.Disc
+	d.Diameter = d.Diameter.Times(math.Sqrt(step / math.Sin(step)))
+	return []geom.Ring{d.Ring(geom.Chord)}
 }
 
 // tangles marks the cut-outs of which the closed forms alone can't tell what they
