@@ -18,7 +18,10 @@ const (
 	// maxCutOuts is how many holes a sheet may be estimated to have: sixty times a
 	// fine ground.
 	maxCutOuts = 4_000_000
-	// maxPieces is how many segments their outlines may have together.
+	// maxReadPieces is how many segments the outlines of a file may have together:
+	// some hundred megabytes.
+	maxReadPieces = 2_000_000
+	// maxPieces is how many segments the outlines of a sheet may have together.
 	maxPieces = 20_000_000
 )
 

@@ -89,7 +89,8 @@ func firstInvalid(data []byte) int {
 // A reader fills an order from a scan.
 type reader struct {
 	scan
-	order Order
+	order  Order
+	pieces int // of the outlines read so far
 }
 
 // part reads an object by its table and keeps what the table doesn't know. name

@@ -100,6 +100,13 @@ func (r *reader) outline() (geom.Outline, []member) {
 		var err error
 		if o, err = geom.ParsePathData(string(text)); err != nil {
 			r.failf(start, "%v", err)
+			return
+		}
+		for _, c := range o {
+			r.pieces += len(c.Segments)
+		}
+		if r.pieces > maxReadPieces {
+			r.failf(start, "the outlines up to here have more than %d pieces; draw them plainer", maxReadPieces)
 		}
 	})
 	if seen == 0 {

@@ -2,11 +2,15 @@ package geom
 
 import "math"
 
+// maxRadius is the largest radius that path data may name, mm. An arc that is
+// flatter is written as a line, which is off by 3 µm over a length of 1.5 m.
+const maxRadius = 100_000_000
+
 // arc reads one elliptical arc of path data.
 func (p *pathReader) arc(relative bool) error {
 	var in [3]float64
 	for i := range in {
-		v, err := p.number()
+		v, err := p.numberWithin(maxRadius)
 		if err != nil {
 			return err
 		}
@@ -38,6 +42,10 @@ func (p *pathReader) ellipse(rx, ry, degrees float64, large, sweep bool, x, y fl
 	if x == p.x && y == p.y {
 		return
 	}
+	if math.Abs(rx-ry) <= 1e-9*rx {
+		p.circle(rx, large, sweep, x, y)
+		return
+	}
 	sin, cos := sincosDegrees(degrees)
 	// The chord's half in the ellipse's own frame, scaled to the unit circle.
 	hx, hy := (p.x-x)/2, (p.y-y)/2
@@ -60,10 +68,6 @@ func (p *pathReader) ellipse(rx, ry, degrees float64, large, sweep bool, x, y fl
 	} else if !sweep && turn > 0 {
 		turn -= 2 * math.Pi
 	}
-	if math.Abs(rx-ry) <= 1e-9*rx {
-		p.add(Segment{Kind: Arc, Bulge: math.Tan(turn / 4)}, x, y)
-		return
-	}
 	ox := (p.x+x)/2 + cos*rx*cx - sin*ry*cy
 	oy := (p.y+y)/2 + sin*rx*cx + cos*ry*cy
 	at := func(px, py float64) (float64, float64) {
@@ -85,9 +89,35 @@ func (p *pathReader) ellipse(rx, ry, degrees float64, large, sweep bool, x, y fl
 	}
 }
 
+// circle goes along a circular arc to x, y. It works on the grid that the ends
+// are put on, so that what PathData writes comes back to the bit.
+func (p *pathReader) circle(r float64, large, sweep bool, x, y float64) {
+	half := PtMM(x, y).Sub(PtMM(p.x, p.y)).Norm() / 2
+	bulge := flatBulge(half, r*float64(Millimetre))
+	if large {
+		bulge = 1 / bulge
+	}
+	if !sweep {
+		bulge = -bulge
+	}
+	if half == 0 { // both ends on one grid point: the arc has no extent
+		bulge = 0
+	}
+	p.add(Segment{Kind: Arc, Bulge: bulge}, x, y)
+}
+
+// flatBulge returns tan(θ/4) of the arc of radius r over half a chord that turns
+// by at most a half circle; a radius that is too small counts as half the chord.
+// With q = half/r = sin(θ/2) it is q/(1+√(1−q²)), which loses nothing to rounding
+// where the arc is flat.
+func flatBulge(half, r float64) float64 {
+	q := math.Min(half/r, 1)
+	return q / (1 + math.Sqrt((1-q)*(1+q)))
+}
+
 // PathData writes o as SVG path data in millimetres with at most places
-// decimals; ParsePathData reads it back the same with six. An arc is written as
-// one or, beyond a half circle, two A commands.
+// decimals; what ParsePathData has read comes back the same with six. An arc is
+// written as one A command or more, so that its height keeps the decimals too.
 func (o Outline) PathData(places int) string { return string(o.AppendPathData(nil, places)) }
 
 // AppendPathData appends PathData to dst.
@@ -126,28 +156,45 @@ func (o Outline) AppendPathData(dst []byte, places int) []byte {
 	return dst
 }
 
+// appendArc writes an arc as one A command where the rounded radius gives back
+// its height, and as two halves where it does not: near a half circle the height
+// follows the root of a rounding of the radius.
 func (s Segment) appendArc(dst []byte, a Point, places int) []byte {
-	if math.Abs(s.Bulge) > 1 { // beyond a half circle: two arcs are unmistakable
-		half := Segment{Kind: Arc, Bulge: math.Tan(math.Atan(s.Bulge) / 2)}
-		middle := s.point(a, 0.5)
-		half.End = middle
-		dst = half.appendArc(dst, a, places)
-		half.End = s.End
-		return half.appendArc(dst, middle, places)
+	unit := float64(Millimetre)
+	for range places {
+		unit /= 10
 	}
-	_, _, r, _, _ := s.arc(a)
+	snap := func(v float64) float64 { return math.Round(v/unit) * unit }
+	_, _, radius, _, _ := s.arc(a)
+	r := snap(radius)
+	height := s.End.Sub(a).Norm() / 2 * math.Abs(s.Bulge)
+	half := math.Hypot(snap(float64(s.End.X))-snap(float64(a.X)), snap(float64(s.End.Y))-snap(float64(a.Y))) / 2
+	read := half * flatBulge(half, r) // the height that a reader gets
+	middle := s.point(a, 0.5)
+	switch flat := math.Abs(s.Bulge) <= 1; {
+	case flat && (r > maxRadius*float64(Millimetre) || read < unit/2):
+		dst = append(dst, 'L')
+		return s.appendEnd(dst, places)
+	case !flat || math.Abs(read-height) > 2*unit && middle != a && middle != s.End:
+		first := Segment{Kind: Arc, Bulge: math.Tan(math.Atan(s.Bulge) / 2), End: middle}
+		second := first
+		second.End = s.End
+		return second.appendArc(first.appendArc(dst, a, places), middle, places)
+	}
 	dst = append(dst, 'A')
-	radius := Length(math.Ceil(r)) // never too small for its chord
-	dst = radius.AppendMM(dst, places)
+	dst = Length(math.Round(r)).AppendMM(dst, places)
 	dst = append(dst, ' ')
-	dst = radius.AppendMM(dst, places)
+	dst = Length(math.Round(r)).AppendMM(dst, places)
 	dst = append(dst, " 0 0 "...)
 	if s.Bulge > 0 {
-		dst = append(dst, '1')
+		dst = append(dst, "1 "...)
 	} else {
-		dst = append(dst, '0')
+		dst = append(dst, "0 "...)
 	}
-	dst = append(dst, ' ')
+	return s.appendEnd(dst, places)
+}
+
+func (s Segment) appendEnd(dst []byte, places int) []byte {
 	dst = s.End.X.AppendMM(dst, places)
 	dst = append(dst, ' ')
 	return s.End.Y.AppendMM(dst, places)

@@ -8,8 +8,8 @@ import (
 
 // ParsePathData reads an outline from SVG path data (SVG 1.1, section 8.3) in
 // millimetres. All commands are understood. Circular arcs stay arcs; elliptical
-// ones become cubics. Each subpath is closed. Coordinates must be finite and
-// within ±10 m.
+// ones become cubics. Each subpath is closed. What is drawn must lie within
+// ±10 m and have at most 200,000 pieces.
 func ParsePathData(data string) (Outline, error) {
 	p := pathReader{rest: data}
 	for {
@@ -21,10 +21,10 @@ func ParsePathData(data string) (Outline, error) {
 			return nil, fmt.Errorf("path data at character %d: %w", len(data)-len(p.rest)+1, err)
 		}
 	}
+	p.close()
 	if p.err != nil {
 		return nil, fmt.Errorf("path data at character %d: %w", len(data)-len(p.rest)+1, p.err)
 	}
-	p.close()
 	if len(p.out) == 0 {
 		return nil, fmt.Errorf("path data draws nothing; it needs at least a move and a line, like M0 0H1V1Z")
 	}
@@ -41,10 +41,14 @@ type pathReader struct {
 	cx, cy     float64 // last control, for the smooth commands
 	last       byte    // the command before
 	began, was bool    // a subpath is open; any command was read
+	pieces     int     // added so far
 }
 
-// reach is the farthest coordinate that path data may name, mm.
-const reach = 10_000
+// Bounds of path data: the farthest coordinate in mm, and the most pieces.
+const (
+	pathReach  = 10_000
+	pathPieces = 200_000
+)
 
 func (p *pathReader) skip() {
 	for p.rest != "" {
@@ -66,15 +70,15 @@ func (p *pathReader) command() (byte, bool) {
 	c := p.rest[0]
 	switch c {
 	case 'M', 'm', 'L', 'l', 'H', 'h', 'V', 'v', 'C', 'c', 'S', 's', 'Q', 'q', 'T', 't', 'A', 'a', 'Z', 'z':
-		p.rest = p.rest[1:]
 		if !p.was && c != 'M' && c != 'm' {
 			p.err = fmt.Errorf("it must begin with M")
 			return 0, false
 		}
+		p.rest = p.rest[1:]
 		p.was = true
 		return c, true
 	}
-	if !p.was || p.last == 'Z' || p.last == 'z' {
+	if !p.was || p.last == 'Z' || p.last == 'z' || numberLength(p.rest) == 0 {
 		p.err = fmt.Errorf("%q is no command of path data", c)
 		return 0, false
 	}
@@ -87,7 +91,9 @@ func (p *pathReader) command() (byte, bool) {
 	return p.last, true
 }
 
-func (p *pathReader) number() (float64, error) {
+func (p *pathReader) number() (float64, error) { return p.numberWithin(pathReach) }
+
+func (p *pathReader) numberWithin(most float64) (float64, error) {
 	p.skip()
 	n := numberLength(p.rest)
 	if n == 0 {
@@ -97,8 +103,8 @@ func (p *pathReader) number() (float64, error) {
 	if err != nil {
 		return 0, fmt.Errorf("%s is no number", p.rest[:n])
 	}
-	if math.Abs(v) > reach {
-		return 0, fmt.Errorf("%s mm is out of reach; stay within ±%d mm", p.rest[:n], reach)
+	if math.Abs(v) > most {
+		return 0, fmt.Errorf("%s mm is out of reach; stay within ±%.0f mm", p.rest[:n], most)
 	}
 	p.rest = p.rest[n:]
 	return v, nil
@@ -234,15 +240,38 @@ func (p *pathReader) close() {
 			p.contour.Segments = append(p.contour.Segments, Segment{End: p.contour.Start})
 		}
 		p.out = append(p.out, p.contour)
+		// An arc may bulge farther than its ends.
+		p.within(Outline{p.contour}.Bounds())
 	}
 	p.began = false
+}
+
+// within keeps an error where b reaches too far.
+func (p *pathReader) within(b Box) {
+	most := BoxOf(PtMM(-pathReach, -pathReach), PtMM(pathReach, pathReach))
+	if p.err == nil && !most.HoldsBox(b) {
+		p.err = fmt.Errorf("it reaches out of ±%d mm; draw it smaller", pathReach)
+	}
 }
 
 func (p *pathReader) add(s Segment, x, y float64) {
 	p.begin()
 	s.End = PtMM(x, y)
-	p.contour.Segments = append(p.contour.Segments, s)
 	p.x, p.y = x, y
+	at := p.contour.Start
+	if n := len(p.contour.Segments); n > 0 {
+		at = p.contour.Segments[n-1].End
+	}
+	if s.End == at && s.straight(at) {
+		return // it has no extent
+	}
+	p.contour.Segments = append(p.contour.Segments, s)
+	if s.Kind == Cubic {
+		p.within(BoxOf(s.C1, s.C2))
+	}
+	if p.pieces++; p.err == nil && p.pieces > pathPieces {
+		p.err = fmt.Errorf("it has more than %d pieces; draw it plainer", pathPieces)
+	}
 }
 
 func (p *pathReader) line(x, y float64) { p.add(Segment{}, x, y) }

@@ -125,7 +125,10 @@ func ParseLength(text string, bare Unit) (Length, error) {
 		if n, words, err = takeNumber(words); err != nil {
 			return 0, fmt.Errorf("%q: %w", text, err)
 		}
-		u := bare
+		if !first && len(words) == 0 {
+			return 0, fmt.Errorf("%q: the %s has no unit; write it, like 3 sun 5 bu", text, n.RatString())
+		}
+		var u Unit
 		if u, words, err = takeUnit(words, bare); err != nil {
 			return 0, fmt.Errorf("%q: %w", text, err)
 		}

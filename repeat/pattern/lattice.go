@@ -138,11 +138,11 @@ func (l Lattice) Reduced() Lattice {
 		if a.Dot(a) == 0 {
 			break
 		}
-		n := int(math.Round(float64(a.Dot(b)) / float64(a.Dot(a))))
-		if n == 0 {
-			break
+		along, length := float64(a.Dot(b)), float64(a.Dot(a))
+		if 2*math.Abs(along) <= length {
+			break // a half stays, or the two would take turns
 		}
-		b = b.Sub(a.Times(n))
+		b = b.Sub(a.Times(int(math.Round(along / length))))
 	}
 	return Lattice{a, b}
 }
@@ -156,7 +156,7 @@ func (l Lattice) At(m, n int) geom.Point { return l.A.Times(m).Add(l.B.Times(n))
 // coordinates returns p in units of A and B.
 func (l Lattice) coordinates(p geom.Point) (u, v float64) {
 	ax, ay, bx, by := float64(l.A.X), float64(l.A.Y), float64(l.B.X), float64(l.B.Y)
-	det := float64(ax*by) - float64(ay*bx)
+	det := float64(l.A.Cross(l.B))
 	x, y := float64(p.X), float64(p.Y)
 	return (float64(x*by) - float64(y*bx)) / det, (float64(ax*y) - float64(ay*x)) / det
 }

@@ -23,7 +23,7 @@ type Motif struct {
 
 // Placed returns the motif's shape where it stands.
 func (m Motif) Placed() geom.Shape {
-	if m.Shape.Round() || m.TurnDeg == 0 && !m.Mirrored {
+	if m.TurnDeg == 0 && !m.Mirrored || m.Shape.Round() && m.Shape.Disc.Centre == (geom.Point{}) {
 		return m.Shape.Moved(m.At)
 	}
 	place := geom.Identity
@@ -86,14 +86,14 @@ func (u Unit) PerSquareSun() float64 {
 	return u.PerCM2() * sun * sun / 100
 }
 
-// Reach returns the largest distance from a motif's place to its rim.
+// Reach returns a distance that no motif's rim is farther from its place than:
+// to the farthest corner of the box around it.
 func (u Unit) Reach() geom.Length {
 	var reach geom.Length
 	for _, m := range u.Motifs {
 		b := m.Placed().Bounds().Moved(m.At.Neg())
-		for _, c := range []geom.Point{b.Min, b.Max} {
-			reach = max(reach, geom.Length(math.Ceil(c.Norm())))
-		}
+		far := geom.Point{X: max(b.Min.X.Abs(), b.Max.X.Abs()), Y: max(b.Min.Y.Abs(), b.Max.Y.Abs())}
+		reach = max(reach, geom.Length(math.Ceil(far.Norm())))
 	}
 	return reach
 }
