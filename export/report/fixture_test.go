@@ -27,6 +27,7 @@ func dotOrder(t testing.TB, pitchMM, dotMM float64) document.Order {
 		t.Fatalf("no fit to a step of %s mm: %v", o.Sheet.Step, err)
 	}
 	o.Unit, o.Sheet.Step = unit.Fitted(fits[0]), fits[0].Step
+	o.Cloth.Bolt.ChangeAlong = -0.01
 	o.Sheet.Paper.GrowthAcross, o.Sheet.Paper.GrowthAlong = 0.0015, 0.0025
 	o.NextID = 2
 	return o

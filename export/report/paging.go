@@ -82,9 +82,9 @@ func pagesOn(page export.PageSize, area geom.Box, lap geom.Length) (paging, erro
 
 // tiles parts a stretch into the fewest equal windows of at most room that lap
 // by lap (or more by the rounding to whole nanometres), and says where between
-// them the crosses stand.
+// them the crosses stand. A stretch shorter than a lap gets a window of one.
 func tiles(all span, room, lap geom.Length) (windows []span, nodes []geom.Length) {
-	length := all.to - all.from
+	length := max(all.to-all.from, lap)
 	n := max(1, (length-lap+(room-lap)-1)/(room-lap))
 	size := (length + (n-1)*lap + n - 1) / n
 	nodes = []geom.Length{all.from + lap/2}
@@ -98,7 +98,7 @@ func tiles(all span, room, lap geom.Length) (windows []span, nodes []geom.Length
 			nodes = append(nodes, (windows[i-1].to+from)/2)
 		}
 	}
-	return windows, append(nodes, all.to-lap/2)
+	return windows, append(nodes, all.from+length-lap/2)
 }
 
 func (p paging) cols() int  { return len(p.across) }

@@ -1,0 +1,77 @@
+package report
+
+import (
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"tsugime/repeat/geom"
+	"tsugime/repeat/stencil"
+)
+
+// TestStringHolesAreClearOfStarsAndCuts measures every hole against every cut,
+// star and edge by hand.
+func TestStringHolesAreClearOfStarsAndCuts(t *testing.T) {
+	sheets := map[string]stencil.Sheet{
+		"dots": onPaper(built(t, dotOrder(t, 3, 1))),
+	}
+	long := dotOrder(t, 5, 2)
+	long.Sheet.Paper.Width, long.Sheet.Paper.Height = geom.MM(520), geom.MM(400)
+	sheets["wide paper"] = onPaper(built(t, long))
+	for name, s := range sheets {
+		b := bind(s)
+		if len(b.bare) != 0 || len(b.places) != 8 {
+			t.Errorf("%s: %d holes, bare sides %v; want 8 and none", name, len(b.places), b.bare)
+		}
+		for i, p := range b.places {
+			nearest := math.Inf(1)
+			for _, c := range s.CutOuts {
+				nearest = min(nearest, p.at.Sub(c.Shape.Disc.Centre).Norm()-float64(c.Shape.Disc.Diameter)/2)
+			}
+			for _, star := range s.Stars.Stars {
+				nearest = min(nearest, p.at.Sub(star.At).Norm()-float64(star.Diameter)/2)
+				if off := (p.at.Y - star.At.Y).Abs() - stringHole/2; off < 5*geom.Millimetre {
+					t.Errorf("%s: hole %d is %s mm from the star line at %s", name, i+1, off, star.At.Y)
+				}
+			}
+			clear := nearest/1e6 - stringHole.MM()/2
+			if clear < 10 {
+				t.Errorf("%s: hole %d is %.3f mm from a cut, want 10", name, i+1, clear)
+			}
+			if got := p.clear.MM(); math.Abs(got-min(clear, 100-stringHole.MM()/2)) > 1e-5 {
+				t.Errorf("%s: hole %d: clear %.6f mm, by hand %.6f", name, i+1, got, clear)
+			}
+			if !s.Paper.Grown(-7 * geom.Millimetre).Holds(p.at) {
+				t.Errorf("%s: hole %d at %v is within 7 mm of the edge of %v", name, i+1, p.at, s.Paper)
+			}
+		}
+	}
+}
+
+func TestASideWithoutMarginIsToldOf(t *testing.T) {
+	o := dotOrder(t, 5, 2)
+	o.Sheet.Paper.Width = geom.MM(385) // 7 mm beside the stars
+	b := bind(onPaper(built(t, o)))
+	if !slices.Equal(b.bare, []side{leftSide, rightSide}) || len(b.places) != 4 {
+		t.Errorf("bare sides %v and %d holes; want left and right bare, 4 holes", b.bare, len(b.places))
+	}
+}
+
+// TestDistanceToAnOutlineAgreesWithSamples: the distance to a square is the one
+// worked out with clamped coordinates.
+func TestDistanceToAnOutlineAgreesWithSamples(t *testing.T) {
+	square, err := geom.ParsePathData("M0 0H10V10H0Z")
+	if err != nil {
+		t.Fatal(err)
+	}
+	shape := geom.Shape{Outline: square}
+	r := rand.New(rand.NewPCG(3, 4))
+	for range 500 {
+		x, y := r.Float64()*40-15, r.Float64()*40-15
+		want := math.Hypot(max(0-x, x-10, 0), max(0-y, y-10, 0))
+		if got := rimDistance(shape, geom.PtMM(x, y)) / 1e6; math.Abs(got-want) > 2e-6 {
+			t.Fatalf("from %.3f, %.3f mm: %.6f, want %.6f", x, y, got, want)
+		}
+	}
+}
