@@ -31,8 +31,8 @@ func toRing(x, y float64, ring geom.Ring) float64 {
 func TestStraightPiecesStayNearTheCurve(t *testing.T) {
 	random := rand.New(rand.NewPCG(8, 1))
 	const slack = 2 // nanometres: each end is put on the grid
-	for range 300 {
-		chord := geom.Length(1) << random.IntN(18)
+	for range 200 {
+		chord := geom.Length(16) << random.IntN(14)
 		p := [4]geom.Point{}
 		for i := range p {
 			p[i] = randomPoint(random, 20_000_000)

@@ -45,9 +45,13 @@ const maxFits = 10
 const fitSlack = geom.Micrometre
 
 // Fits returns up to ten ways to make u repeat exactly after step, and after
-// width too where width is not zero, those that bend it least first. The map is
-// the one that leaves across as it is: y' = y·(1+Y), x' = x·(1+X) + y·Shear; so
-// without a width X is zero.
+// width too where width is not zero, those that bend it least first. Without a
+// width the map leaves across as it is: y' = y·(1+Y), x' = x + y·Shear. With one
+// it is the map that takes both lattice vectors to where they must be; what is
+// level may tilt, and Shear tells lean and tilt together.
+//
+// A and B are whole nanometres with m·A + n·B = (0, Step), so each may be off the
+// map by half of m or n nanometres.
 func (u Unit) Fits(step, width geom.Length) ([]Fit, error) {
 	if err := u.Lattice.Check(); err != nil {
 		return nil, err
