@@ -69,6 +69,9 @@ func garmentDocument(w repeat.Work) garmentJSON {
 func garmentText(w repeat.Work) string {
 	var b strings.Builder
 	d := w.Dressed
+	if len(d.Panels) == 0 {
+		return w.Order.Title + "\n\nNo garment could be laid on this bolt; 'tsugime check' says why.\n"
+	}
 	fmt.Fprintf(&b, "%s\n\nThe garment uses %s of the bolt of %s; %s of it for matching.\n\n", w.Order.Title,
 		long(d.Used), long(w.Run.Bolt.Length), long(d.Extra))
 	b.WriteString("panel                       from mm   length mm    width mm  turned\n")

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"strings"
 
 	"tsugime/repeat/cloth"
 	"tsugime/repeat/geom"
@@ -74,7 +75,7 @@ func garmentUnlaid(m Measures, _ Limits) []Finding {
 	}
 	return []Finding{{
 		Code: "garment-unlaid", Severity: Fault, Domain: OnCloth,
-		Text:   fmt.Sprintf("The garment can't be cut from this bolt: %v.", m.Unlaid),
+		Text:   "The garment can't be cut from this bolt: " + strings.TrimPrefix(m.Unlaid.Error(), "garment: ") + ".",
 		Remedy: "Change the height or the width of the bolt.",
 	}}
 }

@@ -29,10 +29,16 @@ func jointCrosses(m Measures, _ Limits) []Finding {
 		return nil
 	}
 	return []Finding{{
-		Code: "joint-crosses", Severity: Warning, Domain: OnSheet, At: j.Line[len(j.Line)/2],
+		Code: "joint-crosses", Severity: Warning, Domain: OnSheet, At: halfway(j.Line),
 		Text:   "No joint line runs through paper alone: it must cross cut-outs.",
 		Remedy: "Lap the two placements where the line crosses, or leave a web there.",
 	}}
+}
+
+// halfway is the middle of the line's middle piece.
+func halfway(line []geom.Point) geom.Point {
+	i := (len(line) - 1) / 2
+	return middle(line[i], line[min(i+1, len(line)-1)])
 }
 
 // jointThin compares the strip of paper along the joint with the web limit: the
@@ -43,7 +49,7 @@ func jointThin(m Measures, _ Limits) []Finding {
 		return nil
 	}
 	return []Finding{{
-		Code: "joint-thin", Severity: Warning, Domain: OnSheet, At: j.Line[len(j.Line)/2],
+		Code: "joint-thin", Severity: Warning, Domain: OnSheet, At: halfway(j.Line),
 		Text:   fmt.Sprintf("The joint line passes cut-outs at %s; the paste of two placements may meet there.", mm(j.Clearance)),
 		Remedy: "Widen the webs that the line runs through.",
 	}}
