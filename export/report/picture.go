@@ -5,6 +5,7 @@ import (
 	"image"
 	"image/color"
 	"image/draw"
+	"math"
 	"strings"
 
 	"tsugime/export"
@@ -107,11 +108,22 @@ func (g glass) put(at geom.Point) geom.Point {
 	return g.room.Min.Add(geom.Point{X: d.X.Times(g.k), Y: d.Y.Times(g.k)})
 }
 
-// view is the glass in pixels.
-func (g glass) view(p *plate) raster.View {
+// pixels returns the whole pixels that the glass covers.
+func (g glass) pixels(p *plate) image.Rectangle {
+	down := func(l geom.Length) int { return int(math.Floor(l.MM() * p.scale)) }
+	up := func(l geom.Length) int { return int(math.Ceil(l.MM() * p.scale)) }
+	r := image.Rect(down(g.room.Min.X), down(g.room.Min.Y), up(g.room.Max.X), up(g.room.Max.Y))
+	return r.Intersect(p.img.Rect)
+}
+
+// view says what of the window a plane shows that begins at a pixel.
+func (g glass) view(p *plate, from image.Point) raster.View {
+	mm := func(px int, room, window geom.Length) float64 {
+		return window.MM() + (float64(px)/p.scale-room.MM())/g.k
+	}
 	return raster.View{
-		X:       g.window.Min.X.MM() - g.room.Min.X.MM()/g.k,
-		Y:       g.window.Min.Y.MM() - g.room.Min.Y.MM()/g.k,
+		X:       mm(from.X, g.room.Min.X, g.window.Min.X),
+		Y:       mm(from.Y, g.room.Min.Y, g.window.Min.Y),
 		PxPerMM: p.scale * g.k,
 	}
 }
@@ -126,9 +138,14 @@ func (p *plate) fill(g glass, window geom.Box, c color.RGBA) {
 
 // paint lays a ground through the glass; every lay must say where it shows.
 func (p *plate) paint(g glass, ground *raster.Ground, c color.RGBA, lays ...raster.Lay) {
-	plane := raster.NewPlane(p.img.Rect.Dx(), p.img.Rect.Dy())
-	ground.PaintAll(plane, g.view(p), lays...)
-	plane.Over(p.img, c)
+	r := g.pixels(p)
+	part, ok := p.img.SubImage(r).(*image.RGBA)
+	if !ok || r.Empty() {
+		return
+	}
+	plane := raster.NewPlane(r.Dx(), r.Dy())
+	ground.PaintAll(plane, g.view(p, r.Min), lays...)
+	plane.Over(part, c)
 }
 
 // finish letters the strip and draws what lies on top.
