@@ -1,5 +1,7 @@
 package geom
 
+import "slices"
+
 // An arrangement is rings that meet, on a torus, ready to be snapped to the grid
 // and parted into faces.
 type arrangement struct {
@@ -56,35 +58,29 @@ func (a arrangement) boundaries(inside func(cover int32) bool) ([]Boundary, erro
 const shortRun = 3
 
 // appendPieces appends the hot segments of r as straight pieces and the others
-// as runs.
+// as runs. Segment k ends at point k.
 func appendPieces(pieces []piece, runs []run, r Ring, ring int32, hot []bool) ([]piece, []run) {
 	n := len(r)
-	first := 0 // a hot segment to start at, if any
-	if hot != nil {
-		for first < n && !hot[first] {
-			first++
-		}
-		if first == n {
-			runs = append(runs, run{r, 0, n})
-			return append(pieces, piece{a: r[0], b: r[0], ring: ring, run: int32(len(runs))}), runs
-		}
+	first := slices.Index(hot, true) // one to start at, so that no run goes over the end
+	if hot != nil && first < 0 {
+		runs = append(runs, run{r, 0, n})
+		return append(pieces, piece{a: r[0], b: r[0], ring: ring, run: int32(len(runs))}), runs
 	}
-	for k := 0; k < n; {
+	first = max(first, 0)
+	for k := first; k < first+n; {
 		end := k
-		for hot != nil && end < n && !hot[(first+end)%n] {
+		for hot != nil && end < first+n && !hot[end%n] {
 			end++
 		}
 		if end-k >= shortRun {
-			c := run{r, first + k - 1 + n, first + end - 1 + n}
+			c := run{r, k - 1 + n, end - 1 + n}
 			runs = append(runs, c)
 			pieces = append(pieces, piece{a: c.at(c.from), b: c.at(c.to), ring: ring, run: int32(len(runs))})
 			k = end
 			continue
 		}
 		for end = max(end, k+1); k < end; k++ {
-			if a, b := r[(first+k+n-1)%n], r[(first+k)%n]; a != b {
-				pieces = append(pieces, piece{a: a, b: b, ring: ring, fresh: true})
-			}
+			pieces = append(pieces, piece{a: r[(k+n-1)%n], b: r[k%n], ring: ring, fresh: true})
 		}
 	}
 	return pieces, runs

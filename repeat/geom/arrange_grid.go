@@ -77,12 +77,12 @@ func (c cover) rows() (from, to int) {
 func (c cover) row(y int) (from, to int) {
 	u0, u1 := c.u0, c.u1
 	if c.slanted {
-		lo, hi := math.Max(c.v0, float64(y)-spare), math.Min(c.v1, float64(y+1)+spare)
+		lo, hi := max(c.v0, float64(y)-spare), min(c.v1, float64(y+1)+spare)
 		if k := c.v1 - c.v0; k > spare {
 			slope := (c.u1 - c.u0) / k
 			u0, u1 = c.u0+(lo-c.v0)*slope, c.u0+(hi-c.v0)*slope
 		}
-		u0, u1 = math.Min(u0, u1)-spare, math.Max(u0, u1)+spare
+		u0, u1 = min(u0, u1)-spare, max(u0, u1)+spare
 	}
 	return int(math.Floor(u0)), int(math.Floor(u1))
 }

@@ -62,7 +62,11 @@ func (r Region) newStrip() (*strip, bool) {
 		c.top, c.bottom = c.top-margin, c.bottom+margin
 		s.courses = append(s.courses, c.moved(s, s.into(c.middle())))
 	}
-	slices.SortStableFunc(s.courses[1:], func(c, d course) int {
+	rest := s.courses
+	if (s.next != Point{}) {
+		rest = rest[1:] // all lie between the first and its copy
+	}
+	slices.SortStableFunc(rest, func(c, d course) int {
 		switch {
 		case s.below(c, d.middle()):
 			return -1

@@ -24,17 +24,16 @@ type Region struct {
 // the bit and is the same for every pair of periods that make the same lattice.
 // No ring may be wider or higher than MaxSpan/2.
 func Union(shapes [][]Ring, periods ...Point) (Region, error) {
-	var solids []solid
-	var all Box
+	solids := make([]solid, 0, len(shapes))
 	for i, shape := range shapes {
-		part, err := solidsOf(shape)
-		if err != nil {
+		var err error
+		if solids, err = appendSolids(solids, shape); err != nil {
 			return Region{}, fmt.Errorf("shape %d: %w", i, err)
 		}
-		for _, s := range part {
-			all = all.Union(s.box)
-		}
-		solids = append(solids, part...)
+	}
+	var all Box
+	for _, s := range solids {
+		all = all.Union(s.box)
 	}
 	t, err := newTorus(all, periods)
 	if err != nil {
@@ -45,6 +44,7 @@ func Union(shapes [][]Ring, periods ...Point) (Region, error) {
 		return r, nil
 	}
 	a := meeting(t, solids)
+	r.Boundaries = make([]Boundary, 0, len(solids))
 	for i, s := range solids {
 		if !a.in[i] {
 			r.Boundaries = append(r.Boundaries, Boundary{Points: s.ring})

@@ -103,11 +103,16 @@ func (n *nearness) mark(p, q Ring, shift Point, shared Box, hot func() (p, q []b
 func segmentsIn(r Ring, b Box, to []int32) []int32 {
 	p := r[len(r)-1]
 	for i, q := range r {
-		if !(p.X < b.Min.X && q.X < b.Min.X || p.X > b.Max.X && q.X > b.Max.X ||
-			p.Y < b.Min.Y && q.Y < b.Min.Y || p.Y > b.Max.Y && q.Y > b.Max.Y) {
+		if !outside(p, q, b) {
 			to = append(to, int32(i))
 		}
 		p = q
 	}
 	return to
+}
+
+// outside reports whether the box of p and q misses b.
+func outside(p, q Point, b Box) bool {
+	return p.X < b.Min.X && q.X < b.Min.X || p.X > b.Max.X && q.X > b.Max.X ||
+		p.Y < b.Min.Y && q.Y < b.Min.Y || p.Y > b.Max.Y && q.Y > b.Max.Y
 }

@@ -9,14 +9,10 @@ func simple(r Ring) bool { return convex(r) || apart(r) }
 // convex reports whether r turns one way only, once around, and is not thin.
 func convex(r Ring) bool {
 	n := len(r)
-	way := r[0].Sub(r[n-1])
-	sense, swings := int64(0), 0
-	across := sign(r[n-1].X - r[n-2].X)
-	if across == 0 {
-		across = sign(way.X)
-	}
-	for i := range r {
-		next := r[(i+1)%n].Sub(r[i])
+	at, way := r[n-1], r[n-1].Sub(r[n-2])
+	sense, swings, across := int64(0), 0, 0
+	for _, p := range r {
+		next := p.Sub(at)
 		turn := way.Cross(next)
 		if turn == 0 && way.Dot(next) < 0 || turn > 0 && sense < 0 || turn < 0 && sense > 0 {
 			return false
@@ -25,14 +21,17 @@ func convex(r Ring) bool {
 			sense = turn
 		}
 		if s := sign(next.X); s != 0 && s != across {
-			swings++
+			swings++ // the first of all is counted too
 			across = s
 		}
-		way = next
+		at, way = p, next
 	}
-	b := r.Bounds()
+	if sense == 0 || swings > 3 {
+		return false
+	}
+	b := around(r)
 	thin := float64(Snap) * float64(b.Width()+b.Height()) * 8
-	return sense != 0 && swings <= 3 && math.Abs(r.Area2()) > thin
+	return math.Abs(r.Area2()) > thin
 }
 
 func sign(l Length) int {
@@ -106,13 +105,13 @@ func chainsApart(r Ring, c, d chain, shared Box) bool {
 	n := len(r)
 	var near []int
 	for j := d.from; j < d.to; j++ {
-		if BoxOf(r[j%n], r[(j+1)%n]).Meets(shared) {
+		if !outside(r[j%n], r[(j+1)%n], shared) {
 			near = append(near, j)
 		}
 	}
-	for i := c.from; i < c.to; i++ {
+	for i := c.from; i < c.to && len(near) > 0; i++ {
 		p, q := r[i%n], r[(i+1)%n]
-		if !BoxOf(p, q).Meets(shared) {
+		if outside(p, q, shared) {
 			continue
 		}
 		for _, j := range near {

@@ -12,18 +12,17 @@ type solid struct {
 	knotty bool
 }
 
-// solidsOf returns the lines around what the rings of one shape enclose by the
+// appendSolids appends the lines around what the rings of one shape enclose by the
 // non-zero rule.
-func solidsOf(shape []Ring) ([]solid, error) {
-	solids := make([]solid, 0, len(shape))
-	plain := true
+func appendSolids(solids []solid, shape []Ring) ([]solid, error) {
+	first, plain := len(solids), true
 	var all Box
 	for _, r := range shape {
 		r = distinct(r)
 		if len(r) < 3 {
 			continue
 		}
-		s := solid{ring: r, box: r.Bounds()}
+		s := solid{ring: r, box: around(r)}
 		if s.box.Width() > MaxSpan/2 || s.box.Height() > MaxSpan/2 {
 			return nil, fmt.Errorf("a ring is %s × %s mm; keep it within %s mm each way",
 				s.box.Width(), s.box.Height(), MaxSpan/2)
@@ -32,12 +31,14 @@ func solidsOf(shape []Ring) ([]solid, error) {
 		all = all.Union(s.box)
 		solids = append(solids, s)
 	}
+	part := solids[first:]
 	if !plain {
-		return untangled(solids)
+		lines, err := untangled(part)
+		return append(solids[:first], lines...), err
 	}
-	for i, s := range solids {
+	for i, s := range part {
 		if s.ring.Area2() < 0 {
-			solids[i].ring = reversed(s.ring)
+			part[i].ring = reversed(s.ring)
 		}
 	}
 	return solids, nil
@@ -62,29 +63,46 @@ func untangled(tangle []solid) ([]solid, error) {
 	}
 	solids := make([]solid, 0, len(lines))
 	for _, b := range lines {
-		solids = append(solids, solid{b.Points, b.Points.Bounds(), true})
+		solids = append(solids, solid{b.Points, around(b.Points), true})
 	}
 	return solids, nil
 }
 
 // distinct returns r without points that repeat the one before.
 func distinct(r Ring) Ring {
+	if len(r) == 0 {
+		return nil
+	}
 	repeats := 0
-	for i, p := range r {
-		if p == r[(i+len(r)-1)%len(r)] {
+	before := r[len(r)-1]
+	for _, p := range r {
+		if p == before {
 			repeats++
 		}
+		before = p
 	}
 	if repeats == 0 {
 		return r
 	}
-	kept := make(Ring, 0, len(r)-repeats)
-	for i, p := range r {
-		if p != r[(i+len(r)-1)%len(r)] {
+	kept := make(Ring, 0, len(r))
+	before = r[len(r)-1]
+	for _, p := range r {
+		if p != before {
 			kept = append(kept, p)
 		}
+		before = p
 	}
 	return kept
+}
+
+// around is Bounds for rings of many points.
+func around(r Ring) Box {
+	lo, hi := r[0], r[0]
+	for _, p := range r[1:] {
+		lo = Point{min(lo.X, p.X), min(lo.Y, p.Y)}
+		hi = Point{max(hi.X, p.X), max(hi.Y, p.Y)}
+	}
+	return Box{lo, hi, true}
 }
 
 // reversed returns r turning the other way.

@@ -69,3 +69,60 @@ func TestUnionHasTheAreaThatGeometrySays(t *testing.T) {
 		}
 	}
 }
+
+func TestUnionRefusesWhatItCannotKeepExact(t *testing.T) {
+	wide := [][]Ring{{rectangle(0, 0, 1100, 1)}}
+	fine := [][]Ring{{rectangle(0, 0, 1, 1)}}
+	for _, c := range []struct {
+		name    string
+		shapes  [][]Ring
+		periods []Point
+	}{
+		{"a ring wider than MaxSpan/2", wide, nil},
+		{"three periods", fine, []Point{PtMM(1, 0), PtMM(0, 1), PtMM(1, 1)}},
+		{"a period of nothing", fine, []Point{{}}},
+		{"a period beyond 1500 mm", fine, []Point{PtMM(1501, 0)}},
+		{"periods in line", fine, []Point{PtMM(2, 4), PtMM(3, 6)}},
+	} {
+		if _, err := Union(c.shapes, c.periods...); err == nil {
+			t.Errorf("%s: no error", c.name)
+		}
+	}
+}
+
+// On a bolt twelve metres long every ring is small, and all stay exact.
+func TestUnionReachesAlongTheWholeBolt(t *testing.T) {
+	var shapes [][]Ring
+	for i := range 1000 {
+		y := 12.6 * float64(i)
+		shapes = append(shapes, []Ring{rectangle(0, y, 10, y+10)}, []Ring{rectangle(5, y+5, 15, y+12)})
+	}
+	r := mustUnion(t, shapes)
+	if got, want := r.AreaMM2(), 1000*(100+70-25.0); math.Abs(got-want) > 1e-6 || len(r.Boundaries) != 1000 {
+		t.Errorf("%.9f mm2 in %d lines, want %.9f in 1000", got, len(r.Boundaries), want)
+	}
+}
+
+// On the cloth only what lies between two lines is a band; what reaches a selvedge
+// is not.
+func TestUnionOnTheClothParts(t *testing.T) {
+	step := PtMM(3, 180)
+	stripe := func(x float64) Ring {
+		return Ring{PtMM(x, 0), PtMM(x+2, 0), PtMM(x+2, 0).Add(step), PtMM(x, 0).Add(step)}
+	}
+	r := mustUnion(t, shapesOf(stripe(10), stripe(30), stripe(60), discRing(47, 175, 8), discRing(5, 3, 2)), step)
+	got := r.Loose()
+	want := []float64{18 * 180, 28*180 - discRing(47, 175, 8).AreaMM2()}
+	if len(got) != 2 {
+		t.Fatalf("faces %v, want two bands", got)
+	}
+	for i, f := range got {
+		if f.Along != step || math.Abs(f.AreaMM2-want[0])*math.Abs(f.AreaMM2-want[1]) > 1e-6 {
+			t.Errorf("face %d: %v, want along %v and one of %v mm2", i, f, step, want)
+		}
+	}
+	area := 3*2*180 + discRing(47, 175, 8).AreaMM2() + discRing(5, 3, 2).AreaMM2()
+	if math.Abs(r.AreaMM2()-area) > 1e-6 {
+		t.Errorf("%.9f mm2 are cut, want %.9f", r.AreaMM2(), area)
+	}
+}
