@@ -33,7 +33,7 @@ func Starters() []Start {
 		{"fine-dot", "Fine dots at 45°",
 			"Dots of 0.4 mm at 45°, about 98 on a square centimetre: 63,000 on a sheet."},
 		{"scale-dot", "Scales of dots",
-			"Dots of 0.6 mm along four arcs, scale beside scale, each column half a scale lower."},
+			"Dots of 0.6 mm along six arcs, scale beside scale, each column half a scale lower."},
 		{"leaf", "Drifting leaves",
 			"A small leaf and two dots, each column half a height lower."},
 	}

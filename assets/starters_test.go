@@ -58,7 +58,7 @@ func fineDot(t *testing.T) document.Order {
 	return fitted(t, o)
 }
 
-// scaleDot lays dots along four arcs about the foot of each scale; the next scale
+// scaleDot lays dots along six arcs about the foot of each scale; the next scale
 // covers them from half a height below.
 func scaleDot(t *testing.T) document.Order {
 	o := start(t, "scale-dot")
@@ -66,8 +66,8 @@ func scaleDot(t *testing.T) document.Order {
 	across := geom.MM(18)
 	o.Unit.Lattice = pattern.HalfDrop(across/2, along)
 	foot := middle(o)
-	for ring := range 4 {
-		radius := (8.6 - 1.35*float64(ring))
+	for ring := range 6 {
+		radius := 8.6 - 1.35*float64(ring)
 		n := int(math.Round(math.Pi * radius / 1.3))
 		for i := range n + 1 {
 			sin, cos := math.Sincos(math.Pi * float64(i) / float64(n))
@@ -185,4 +185,54 @@ func TestStartersAreWhatTheyWereMadeAs(t *testing.T) {
 			}
 		})
 	}
+}
+
+// What the list says of a starter is so: its holes on a square centimetre, no
+// joint fault, and nothing finer than its own limits.
+func TestStartersKeepTheirWord(t *testing.T) {
+	density := map[string]float64{"small-dot": 60, "square-dot": 63, "fine-dot": 98}
+	for _, s := range assets.Starters() {
+		text, _ := assets.Starter(s.Name)
+		o, err := document.Read(bytes.NewReader(text))
+		if err != nil {
+			t.Fatalf("%s: %v", s.Name, err)
+		}
+		if want, ok := density[s.Name]; ok && math.Abs(o.Unit.PerCM2()-want) > 1 {
+			t.Errorf("%s: %.1f holes on a square centimetre, want about %g", s.Name, o.Unit.PerCM2(), want)
+		}
+		if o.Title != s.Title || s.About == "" {
+			t.Errorf("%s: the file's title is %q, the list's %q", s.Name, o.Title, s.Title)
+		}
+		if step := (geom.Point{Y: o.Sheet.Step}); !o.Unit.Lattice.Holds(step) {
+			t.Errorf("%s: the step %s mm is no place of %v", s.Name, o.Sheet.Step, o.Unit.Lattice)
+		}
+		if web := narrowest(o.Unit); web < o.Sheet.WebLimit {
+			t.Errorf("%s: two dots leave a web of %s mm, below %s", s.Name, web, o.Sheet.WebLimit)
+		}
+		for _, m := range o.Unit.Motifs {
+			if m.Shape.Round() && m.Shape.Disc.Diameter < o.Limits.Hole {
+				t.Errorf("%s: a hole of %s mm, below %s", s.Name, m.Shape.Disc.Diameter, o.Limits.Hole)
+			}
+		}
+	}
+	if _, ok := assets.Starter("none"); ok {
+		t.Error("there is a starter none")
+	}
+}
+
+// narrowest returns the narrowest paper between two dots of the pattern.
+func narrowest(u pattern.Unit) geom.Length {
+	least := geom.Metre
+	for _, m := range u.Motifs {
+		if !m.Shape.Round() {
+			continue
+		}
+		for c := range u.In(geom.BoxOf(m.At).Grown(geom.MM(5))) {
+			if c.Shape.Round() && c.Shape.Disc.Centre != m.At {
+				between := c.Shape.Disc.Centre.Distance(m.At) - (c.Shape.Disc.Diameter+m.Shape.Disc.Diameter)/2
+				least = min(least, between)
+			}
+		}
+	}
+	return least
 }
