@@ -85,7 +85,7 @@ func bindingWords(l *leaf, room geom.Box, w repeat.Work, b binding) {
 
 func bindingSteps(pile int, b binding) []string {
 	steps := []string{
-		"Print at 100 % and measure the square: " + checkText + ".",
+		"Print at 100 % and measure the square: " + unbroken(checkText) + ".",
 		"Square the " + count(pile, "sheet") + ", lay the marking sheet on top and prick the string holes.",
 		"Thread twisted-paper string (koyori) through each pair and tie it flat, on all four sides.",
 		"Mark the bottom sheet: it is cut incompletely and is not for sale.",

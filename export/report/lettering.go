@@ -2,6 +2,7 @@ package report
 
 import (
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"tsugime/export"
@@ -37,7 +38,7 @@ func (s style) width(text string) geom.Length { return export.TextWidth(text, s.
 func wrap(text string, s style, width geom.Length) []string {
 	var lines []string
 	line := ""
-	for _, word := range strings.Fields(text) {
+	for _, word := range strings.FieldsFunc(text, breaks) {
 		if joined := strings.TrimSpace(line + " " + word); s.width(joined) <= width {
 			line = joined
 			continue
@@ -55,6 +56,13 @@ func wrap(text string, s style, width geom.Length) []string {
 	}
 	return lines
 }
+
+// breaks reports whether a line may end at r: at a space that is not a no-break
+// space (U+00A0).
+func breaks(r rune) bool { return unicode.IsSpace(r) && r != '\u00a0' }
+
+// unbroken keeps a text on one line.
+func unbroken(text string) string { return strings.ReplaceAll(text, " ", "\u00a0") }
 
 // headThatFits returns the longest beginning of a word that is no wider than
 // width, one letter at least.

@@ -35,16 +35,31 @@ func Transfer(w repeat.Work, opt Options) (export.Book, error) {
 // is cut; otherwise what is cut, with the names of the stars and outside them the
 // crosses.
 func transferPages(size export.PageSize, s stencil.Sheet, lap geom.Length) (paging, error) {
-	names := cutField(s).Grown(labelOff + captionStyle.width("L0"))
-	cut, err := pagesFor(size, names.Grown(lap/2+crossArm+geom.Millimetre), lap)
+	area := namedArea(s, lap/2+crossArm+geom.Millimetre)
+	cut, err := pagesFor(size, area, lap)
 	if err != nil {
 		return paging{}, err
 	}
-	paper, err := pagesFor(size, s.Paper.Union(names).Grown(labelOff), lap)
+	paper, err := pagesFor(size, area.Union(s.Paper.Grown(labelOff)), lap)
 	if err != nil || paper.count() > cut.count() {
 		return cut, nil
 	}
 	return paper, nil
+}
+
+// namedArea returns the box of what is cut and of the stars' names, with room
+// for a cross beside it, and above and below it where a name stands there.
+func namedArea(s stencil.Sheet, cross geom.Length) geom.Box {
+	field := cutField(s)
+	names := field
+	for _, label := range starLabels(s, asDrawn, labelOff, captionStyle.height) {
+		names = names.Union(textBox(label))
+	}
+	across, along := geom.Point{X: cross}, geom.Point{Y: labelOff}
+	if names.Height() > field.Height()+labelOff {
+		along.Y = cross
+	}
+	return geom.BoxOf(names.Min.Sub(across).Sub(along), names.Max.Add(across).Add(along))
 }
 
 // stepFacts is the line under a title: the step as it is cut, in both rulers, so
@@ -58,7 +73,7 @@ func transferSteps(w repeat.Work, p paging) []string {
 	if p.count() == 1 {
 		pages = "Print the page"
 	}
-	steps := []string{pages + " at 100 %, then measure the square: " + checkText + " on both sides."}
+	steps := []string{pages + " at 100 %, then measure the square: " + unbroken(checkText) + " on both sides."}
 	if p.count() > 1 {
 		steps = append(steps, "Lay cross on cross: letters and numbers in the margins name them. Trim or fold one margin of each pair and paste.")
 	}
