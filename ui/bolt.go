@@ -257,7 +257,7 @@ func (s *boltStation) markLength(sc *board.Scene, box geom.Box, move geom.Point)
 		joint := []geom.Point{{X: box.Min.X, Y: y}, {X: box.Max.X, Y: y}}
 		sc.Marks = append(sc.Marks,
 			board.Mark{Shape: board.Line, Points: line, Colour: faint},
-			board.Mark{Shape: board.Dashes, Points: joint, Colour: withAlpha(onCloth, 0xb0)})
+			board.Mark{Shape: board.Dashes, Points: joint, Colour: quiet})
 		face := string(p.Face)
 		if p.Face == cloth.Turn {
 			face = say("turn")

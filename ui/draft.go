@@ -185,7 +185,7 @@ func (s *draft) scene() board.Scene {
 			{Shape: board.Loop, Points: cell, Colour: cellLine, Width: 2},
 			{Shape: board.Ring, Points: []geom.Point{{}}, Colour: cellLine},
 		},
-		Labels: []board.Label{{At: around.Centre(), Text: say("unit"), Align: board.Middle, Colour: cellLine, Shield: withAlpha(shield, 0xd0), Bold: true, Size: 11,
+		Labels: []board.Label{{At: around.Centre(), Text: say("unit"), Align: board.Middle, Colour: cellLine, Shield: shield, Bold: true, Size: 11,
 			Room: around.Width() / 2}},
 	}
 	s.markChosen(&sc)

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"image/color"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -172,17 +171,12 @@ func (s *garmentStation) dress(sc *board.Scene, laid *board.Laid, p cloth.Piece)
 			continue
 		}
 		a, b := p.FromCloth(geom.Point{X: window.Min.X, Y: y}).Add(off), p.FromCloth(geom.Point{X: window.Max.X, Y: y}).Add(off)
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: []geom.Point{a, b}, Colour: withAlpha(onCloth, 0xc0)})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: []geom.Point{a, b}, Colour: quiet})
 	}
 	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Loop, Points: corners(box), Colour: undyed, Width: 1.5})
 	sc.Labels = append(sc.Labels, board.Label{
-		At: box.Centre(), Align: board.Middle, Text: say(p.Name), Colour: ink, Shield: withAlpha(shield, 0xdc), Size: 11, Room: box.Width(),
+		At: box.Centre(), Align: board.Middle, Text: say(p.Name), Colour: ink, Shield: shield, Size: 11, Room: box.Width(),
 	})
-}
-
-func withAlpha(c color.RGBA, a uint8) color.RGBA {
-	c.A = a
-	return c
 }
 
 // seamPlaces says beside which piece a seam lies, on which of its edges, and how

@@ -26,10 +26,14 @@ func newInspector(w *Window) *inspector { return &inspector{w, container.NewVBox
 func (n *inspector) show(s station) {
 	ledgers := container.New(layout.NewCustomPaddedVBoxLayout(-9))
 	for _, m := range s.measures() {
+		if m.name == "" {
+			ledgers.Add(sentenceLabel(m.value))
+			continue
+		}
 		name := widget.NewLabel(say(m.name))
 		name.Importance = widget.LowImportance
 		value := widget.NewLabel(m.value)
-		value.Alignment, value.Wrapping = fyne.TextAlignTrailing, fyne.TextWrapWord
+		value.Alignment = fyne.TextAlignTrailing
 		ledgers.Add(container.New(&ledger{}, name, value))
 	}
 	rows := []fyne.CanvasObject{head("Measured"), ledgers, widget.NewSeparator(), head("Found")}
@@ -49,6 +53,13 @@ func (n *inspector) show(s station) {
 	}
 	n.content.Objects = rows
 	n.content.Refresh()
+}
+
+// sentenceLabel is words of any length.
+func sentenceLabel(text string) fyne.CanvasObject {
+	l := widget.NewLabel(text)
+	l.Wrapping = fyne.TextWrapWord
+	return l
 }
 
 func head(text string) fyne.CanvasObject {

@@ -83,9 +83,9 @@ func theDraft(w *Window) *draft { return w.stations[draftAt].(*draft) }
 func TestADragIsOneEdit(t *testing.T) {
 	w := onBench(t, "small-dot")
 	start := w.Order()
-	at := start.Unit.Motifs[0].At
+	at := start.Unit.Lattice.Into(start.Unit.Motifs[0].At)
 	pull(w.board, at, at.Add(geom.PtMM(0.5, 0.25)), 12)
-	moved := w.Order().Unit.Motifs[0].At.Sub(at)
+	moved := w.Order().Unit.Motifs[0].At.Sub(start.Unit.Motifs[0].At)
 	if d := moved.Distance(geom.PtMM(0.5, 0.25)); d > geom.MM(0.02) {
 		t.Errorf("the motif moved by %v, %v; want 0.5, 0.25", moved.X, moved.Y)
 	}
@@ -100,7 +100,7 @@ func TestADragIsOneEdit(t *testing.T) {
 
 func TestADragThatIsGivenUpLeavesTheOrder(t *testing.T) {
 	w := onBench(t, "small-dot")
-	s, at := theDraft(w), w.Order().Unit.Motifs[0].At
+	s, at := theDraft(w), w.Order().Unit.Lattice.Into(w.Order().Unit.Motifs[0].At)
 	p := w.board.At(at)
 	w.board.MouseDown(&desktop.MouseEvent{PointEvent: fyne.PointEvent{Position: p}, Button: desktop.MouseButtonPrimary})
 	w.board.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: p.AddXY(30, 10)}, Dragged: fyne.NewDelta(30, 10)})
@@ -172,7 +172,7 @@ func TestAClickPlacesTheCopyInTheCell(t *testing.T) {
 func TestCopiesFollowInTheSameFrame(t *testing.T) {
 	w := onBench(t, "small-dot")
 	o := w.Order()
-	at := o.Unit.Motifs[0].At
+	at := o.Unit.Lattice.Into(o.Unit.Motifs[0].At)
 	copied := at.Add(o.Unit.Lattice.A)
 	pixel := func(p geom.Point) uint32 {
 		q := w.board.At(p).Add(fyne.CurrentApp().Driver().AbsolutePositionForObject(w.board))

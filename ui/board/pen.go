@@ -228,7 +228,7 @@ func (p pen) soft(x0, y0, x1, y1 float64, c color.RGBA, inside func(x, y float64
 			if t <= 0 {
 				continue
 			}
-			a := int(math.Min(t, 1) * float64(c.A))
+			a := int(math.Min(t, 1) * 255)
 			px := row[4*(x-r.Min.X) : 4*(x-r.Min.X)+3]
 			px[0] += uint8((int(c.R) - int(px[0])) * a / 255)
 			px[1] += uint8((int(c.G) - int(px[1])) * a / 255)

@@ -54,8 +54,8 @@ type Mark struct {
 	Shape  Shape
 	Points []geom.Point
 	Radius geom.Length // of stars and rings; at least a few pixels are drawn
-	Colour color.RGBA
-	Width  float32 // of the line, in screen units; zero is 1
+	Colour color.RGBA  // its alpha is taken for opaque
+	Width  float32     // of the line, in screen units; zero is 1
 }
 
 // A Label is words at a place. It is left out where Room, if not zero, is
