@@ -5,7 +5,6 @@ import (
 	"io"
 	"strings"
 	"testing"
-	"time"
 
 	"tsugime/repeat/document"
 	"tsugime/repeat/geom"
@@ -39,22 +38,5 @@ func BenchmarkMoveOneOfAGround(b *testing.B) {
 		if _, err := document.MoveMotif(o, 31_000, geom.PtMM(0.1, 0)); err != nil {
 			b.Fatal(err)
 		}
-	}
-}
-
-// A ground that a person opens must not make them wait; the bound is ten times
-// what one core takes, to hold on a busy one.
-func TestAFineGroundOpensAtOnce(t *testing.T) {
-	text := written(t, ground(t, dots))
-	best := time.Hour
-	for range 3 {
-		start := time.Now()
-		if _, err := document.Read(strings.NewReader(text)); err != nil {
-			t.Fatal(err)
-		}
-		best = min(best, time.Since(start))
-	}
-	if best > time.Second {
-		t.Errorf("%d dots take %v to read, want well under a second", dots, best)
 	}
 }
