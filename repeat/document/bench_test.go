@@ -3,7 +3,6 @@ package document_test
 import (
 	"bytes"
 	"io"
-	"strings"
 	"testing"
 
 	"tsugime/repeat/document"
