@@ -10,6 +10,9 @@ for tool in Xvfb xdotool import; do
   command -v "$tool" >/dev/null || { echo "$tool is missing: apt-get install -y xvfb xdotool imagemagick"; exit 3; }
 done
 
+go build -o out/tsugime-desktop ./cmd/tsugime-desktop
+CGO_ENABLED=0 go build -o out/tsugime ./cmd/tsugime
+
 out=out/window
 state=$(mktemp -d)
 mkdir -p "$out"
@@ -29,8 +32,6 @@ export DISPLAY=":$(head -1 "$state/display")" LANG=en_GB.UTF-8
 export XDG_STATE_HOME="$state/state" XDG_CONFIG_HOME="$state/config" XDG_CACHE_HOME="$state/cache" FYNE_SCALE=1
 mkdir -p "$XDG_STATE_HOME" "$XDG_CONFIG_HOME" "$XDG_CACHE_HOME"
 
-go build -o out/tsugime-desktop ./cmd/tsugime-desktop
-CGO_ENABLED=0 go build -o out/tsugime ./cmd/tsugime
 order="$state/coat.tsugime"
 out/tsugime start small-dot -o "$order"
 cp "$order" "$state/before.tsugime"
@@ -107,7 +108,7 @@ save
 read -r x3 y3 < <(place)
 [ "$x3 $y3" = "$x2 $y2" ] || fail "done again at $x3, $y3, not $x2, $y2"
 
-say "mend the step, see every station"
+say "see every station"
 press ctrl+z ctrl+z ctrl+z
 pause=3 press ctrl+2; shot 3-stencil
 click 145 282; sleep 2; shot 4-joint

@@ -156,7 +156,7 @@ func (w *Window) mainMenu() *fyne.MainMenu {
 			item := fyne.NewMenuItem(c.name(w), func() { w.run(c) })
 			item.Disabled = c.when != nil && !c.when(w)
 			if !plain(c.keys[0]) {
-				item.Shortcut = c.keys[0]
+				item.Shortcut = asFyneSends(c.keys[0])
 			}
 			menu.Items = append(menu.Items, item)
 		}
@@ -175,11 +175,28 @@ func (w *Window) bindKeys() {
 	for _, c := range commands() {
 		for _, k := range c.keys {
 			if !plain(k) {
-				canvas.AddShortcut(k, func(fyne.Shortcut) { w.run(c) })
+				canvas.AddShortcut(asFyneSends(k), func(fyne.Shortcut) { w.run(c) })
 			}
 		}
 	}
 	canvas.SetOnTypedKey(func(e *fyne.KeyEvent) { w.typed(e.Name, 0) })
+}
+
+// asFyneSends returns the shortcut that Fyne makes of a key: some have names of
+// their own, so that a field can have them too.
+func asFyneSends(k *desktop.CustomShortcut) fyne.Shortcut {
+	if k.Modifier != ctrl {
+		return k
+	}
+	switch k.KeyName {
+	case fyne.KeyZ:
+		return &fyne.ShortcutUndo{}
+	case fyne.KeyY:
+		return &fyne.ShortcutRedo{}
+	case fyne.KeyA:
+		return &fyne.ShortcutSelectAll{}
+	}
+	return k
 }
 
 // showKeys lists the keys of the table.

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -185,7 +186,7 @@ func (s *draft) scene() board.Scene {
 			{Shape: board.Loop, Points: cell, Colour: cellLine, Width: 2},
 			{Shape: board.Ring, Points: []geom.Point{{}}, Colour: cellLine},
 		},
-		Labels: []board.Label{{At: around.Centre(), Text: say("unit"), Align: board.Middle, Colour: cellLine, Shield: shield, Bold: true, Size: 11,
+		Labels: []board.Label{{At: lowest(cell), Text: say("unit"), Align: board.Below, Colour: cellLine, Shield: shield, Bold: true, Size: 11,
 			Room: around.Width() / 2}},
 	}
 	s.markChosen(&sc)
@@ -197,6 +198,11 @@ func (s *draft) scene() board.Scene {
 			Text: say("Choose “A click places a motif”, then click on the paper.")})
 	}
 	return sc
+}
+
+// lowest returns the lowest of some points.
+func lowest(points []geom.Point) geom.Point {
+	return slices.MaxFunc(points, func(a, b geom.Point) int { return cmp.Compare(a.Y, b.Y) })
 }
 
 // laid is the plain pattern; during a drag in two parts.
