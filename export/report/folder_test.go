@@ -36,30 +36,55 @@ func sorted(names []string) []string {
 	return names
 }
 
-func TestTheSameWorkGivesTheSameBytes(t *testing.T) {
+func TestAJobFolderHoldsAllItsNames(t *testing.T) {
+	w := built(t, dotOrder(t, 8, 2))
+	folder := filepath.Join(t.TempDir(), "made", "on", "the", "way")
+	var seen []string
+	files, err := JobFolder(t.Context(), w, folder, Options{}, func(done, of int, name string) {
+		seen = append(seen, fmt.Sprintf("%d of %d %s", done, of, name))
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var paths, told []string
+	for i, name := range Names() {
+		paths = append(paths, filepath.Join(folder, name))
+		told = append(told, fmt.Sprintf("%d of %d %s", i+1, len(Names()), name))
+	}
+	if !slices.Equal(files, paths) || !slices.Equal(seen, told) {
+		t.Errorf("wrote %v and told %v; want %v and %v", files, seen, paths, told)
+	}
+	if got := listed(t, folder); !slices.Equal(got, sorted(Names())) {
+		t.Errorf("the folder holds %v, want %v", got, sorted(Names()))
+	}
+}
+
+func TestTheSameOrderGivesTheSameBytes(t *testing.T) {
 	o := dotOrder(t, 5, 2)
-	folders := []string{t.TempDir(), filepath.Join(t.TempDir(), "made", "on", "the", "way")}
-	for _, folder := range folders {
-		w := built(t, o)
-		var seen []string
-		files, err := JobFolder(t.Context(), w, folder, Options{}, func(done, of int, name string) {
-			seen = append(seen, fmt.Sprintf("%d of %d %s", done, of, name))
-		})
-		if err != nil {
-			t.Fatal(err)
-		}
-		if len(files) != len(Names()) || len(seen) != len(Names()) || seen[0] != "1 of 15 cut.svg" {
-			t.Errorf("%d files, %d messages, first %q; want %d of each", len(files), len(seen), seen[0], len(Names()))
-		}
-		if got := listed(t, folder); !slices.Equal(got, sorted(Names())) {
-			t.Errorf("the folder holds %v, want %v", got, sorted(Names()))
+	var flat []string
+	for _, name := range Names() {
+		if !strings.HasSuffix(name, ".png") {
+			flat = append(flat, name)
 		}
 	}
-	for _, name := range Names() {
+	folders := []string{t.TempDir(), t.TempDir()}
+	for _, folder := range folders {
+		if _, err := JobFolder(t.Context(), built(t, o), folder, Options{Only: flat}, nil); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for _, name := range flat {
 		a, errA := os.ReadFile(filepath.Join(folders[0], name))
 		b, errB := os.ReadFile(filepath.Join(folders[1], name))
 		if errA != nil || errB != nil || len(a) == 0 || !bytes.Equal(a, b) {
 			t.Errorf("%s: %d and %d bytes differ (%v, %v)", name, len(a), len(b), errA, errB)
+		}
+	}
+	for _, of := range Pictures() {
+		a, errA := Picture(built(t, o), of, 400)
+		b, errB := Picture(built(t, o), of, 400)
+		if errA != nil || errB != nil || !bytes.Equal(a.Pix, b.Pix) {
+			t.Errorf("two pictures of the %s differ (%v, %v)", of, errA, errB)
 		}
 	}
 }

@@ -25,17 +25,12 @@ func TestStringHolesAreClearOfStarsAndCuts(t *testing.T) {
 			t.Errorf("%s: %d holes, bare sides %v; want 8 and none", name, len(b.places), b.bare)
 		}
 		for i, p := range b.places {
-			nearest := math.Inf(1)
-			for _, c := range s.CutOuts {
-				nearest = min(nearest, p.at.Sub(c.Shape.Disc.Centre).Norm()-float64(c.Shape.Disc.Diameter)/2)
-			}
 			for _, star := range s.Stars.Stars {
-				nearest = min(nearest, p.at.Sub(star.At).Norm()-float64(star.Diameter)/2)
 				if off := (p.at.Y - star.At.Y).Abs() - stringHole/2; off < 5*geom.Millimetre {
 					t.Errorf("%s: hole %d is %s mm from the star line at %s", name, i+1, off, star.At.Y)
 				}
 			}
-			clear := nearest/1e6 - stringHole.MM()/2
+			clear := clearByHand(s, p.at)
 			if clear < 10 {
 				t.Errorf("%s: hole %d is %.3f mm from a cut, want 10", name, i+1, clear)
 			}
@@ -56,6 +51,42 @@ func TestASideWithoutMarginIsToldOf(t *testing.T) {
 	if !slices.Equal(b.bare, []side{leftSide, rightSide}) || len(b.places) != 4 {
 		t.Errorf("bare sides %v and %d holes; want left and right bare, 4 holes", b.bare, len(b.places))
 	}
+}
+
+// TestStringHolesKeepTenMillimetresInANarrowMargin lowers the paper's top edge:
+// where the middle of the margin is less than 10 mm from the cuts the holes go
+// to the corners, and none comes nearer.
+func TestStringHolesKeepTenMillimetresInANarrowMargin(t *testing.T) {
+	o := dotOrder(t, 5, 2)
+	tight := 0
+	for height := 215.0; height < 262; height += 2 {
+		o.Sheet.Paper.Height = geom.MM(height)
+		s := onPaper(built(t, o))
+		field := cutField(s)
+		if middle := (field.Min.Y-s.Paper.Min.Y)/2 - stringHole/2; middle > 9*geom.Millimetre && middle < 10*geom.Millimetre {
+			tight++
+		}
+		for i, p := range bind(s).places {
+			if clear := clearByHand(s, p.at); clear < 10 {
+				t.Errorf("paper %g mm high: hole %d on the %s side is %.3f mm from a cut", height, i+1, p.side, clear)
+			}
+		}
+	}
+	if tight == 0 {
+		t.Error("no height tried leaves between 9 and 10 mm")
+	}
+}
+
+// clearByHand measures from the rim of a string hole to everything that is cut.
+func clearByHand(s stencil.Sheet, at geom.Point) float64 {
+	nearest := math.Inf(1)
+	for _, c := range s.CutOuts {
+		nearest = min(nearest, at.Sub(c.Shape.Disc.Centre).Norm()-float64(c.Shape.Disc.Diameter)/2)
+	}
+	for _, star := range s.Stars.Stars {
+		nearest = min(nearest, at.Sub(star.At).Norm()-float64(star.Diameter)/2)
+	}
+	return nearest/1e6 - stringHole.MM()/2
 }
 
 // TestDistanceToAnOutlineAgreesWithSamples: the distance to a square is the one

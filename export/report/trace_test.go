@@ -191,8 +191,8 @@ func TestRegisterSheetSaysWhatWasMeasured(t *testing.T) {
 		wantWords(t, words, "Baseline "+number(cut.Stars.Baseline.MM()))
 		// 181.8182 mm finished, 1 % of shrinking and 0.25 % of growth: by hand.
 		finished := w.Order.Sheet.Step.MM()
-		wantWords(t, words, "step, along "+number(finished)+" "+number(finished/0.99)+" "+number(finished/0.99/1.0025))
-		wantWords(t, words, "field, across "+number(356)+" "+number(356)+" "+number(356/1.0015))
+		wantWords(t, words, "step, along "+number(finished)+" "+number(finished/0.99)+" "+number(finished/0.99/1.0025)+" 1.00758")
+		wantWords(t, words, "field, across "+number(356)+" "+number(356)+" "+number(356/1.0015)+" 0.99850")
 		wantWords(t, words, strconv.Itoa(len(w.Run.Placements))+" whole, "+strconv.Itoa(w.Run.Needed)+" to cover the bolt")
 		for _, hazard := range []string{"Blades", "lacquer", "Solvent", "Tannin", "Dye powder", "Lime", "trained person", "rules of your workshop"} {
 			wantWords(t, words, hazard)
