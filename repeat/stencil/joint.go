@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"math"
-	"slices"
 
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
@@ -16,8 +15,8 @@ type Joint struct {
 	Line      []geom.Point
 	Clearance geom.Length // from the line to the nearest cut-out; negative where one is crossed
 	Length    geom.Length
-	// Widest is the greatest clearance that any line near it could have: half the
-	// widest web that every such line must cross.
+	// Widest is the greatest clearance that any line could have: half the web
+	// that every line must cross, the best one crossing none that is narrower.
 	Widest geom.Length
 }
 
@@ -26,59 +25,113 @@ const (
 	// keptClearance is the share of the greatest clearance that the line keeps;
 	// with all of it the line wanders, at this share it is short (our choice).
 	keptClearance = 0.8
-	// jointBand is how far above and below the start of the placement the line
-	// may run, unless the step is too short for that.
+	// jointBand is how far above and below the start of the placement a line that
+	// must cross cut-outs may run, unless the step is too short for that, and how
+	// far cut-outs are looked for about a line.
 	jointBand = 12 * geom.Millimetre
-	// jointCells bounds the grid on which the line is sought.
+	// jointCells bounds the grid on which a line that crosses is sought.
 	jointCells = 1_000_000
 )
 
 // FindJoint returns a line from the left edge of the field to the right through
-// the paper between whole motifs: the shortest one that keeps four fifths of the
-// greatest clearance there is. The line stays in a band about y = 0 that is
-// narrower than the step, so it never meets its copy one step on. Where every
-// line must cross cut-outs (full-width stripes) the line crosses as little as it
-// can, and the clearance is negative by how deep. It stops early only when ctx
-// is done.
+// the paper between whole motifs. The greatest clearance that a line can have is
+// half the narrowest web on the best way across; the line returned is the
+// shortest that keeps four fifths of it, begins near y = 0 and never meets its
+// copy one step on. Where every line must cross cut-outs (full-width stripes,
+// interlaced rings) Widest is zero, and the line crosses as little as it can in a
+// band about y = 0; its clearance is negative by how deep, or zero where an
+// outline is crossed. Where the field is empty the clearance is half the step.
+// It stops early only when ctx is done.
 func FindJoint(ctx context.Context, u pattern.Unit, field Field, step geom.Length) (Joint, error) {
 	if field.Width <= 0 || step <= 0 {
 		return Joint{}, fmt.Errorf("a field of %s mm and a step of %s mm leave no joint; give both more than zero", field.Width, step)
 	}
-	band := min(jointBand, step*9/20)
-	n := around(fieldCuts(u, field, -band-jointBand, band+jointBand), 0)
-	if len(n.cuts) == 0 {
-		line := []geom.Point{{X: field.Left}, {X: field.Right()}}
-		return Joint{Line: line, Clearance: band, Length: field.Width, Widest: band}, nil
+	c, empty, err := clothOf(u, field, step)
+	if err != nil {
+		return Joint{}, err
 	}
-	widest := n.bottleneck(band)
-	j := Joint{Widest: geom.Length(math.Round(max(widest, 0) / 2))}
-	g := newJointGrid(n, field, band, widest/2)
-	for _, share := range []float64{keptClearance, 0.6, 0.4, 0.2, 0.05} {
-		if err := ctx.Err(); err != nil {
+	if empty {
+		line := []geom.Point{{X: field.Left}, {X: field.Right()}}
+		return Joint{Line: line, Clearance: step / 2, Length: field.Width, Widest: step / 2}, nil
+	}
+	var best Joint
+	for wider := 1.0; wider <= 8; wider *= 2 {
+		r, ok, err := c.route(ctx, field, keptClearance, wider)
+		if err != nil {
 			return Joint{}, err
 		}
-		if widest <= 0 {
+		if !ok {
 			break
 		}
-		if path, ok := g.path(share*widest/2, false); ok {
-			return j.along(n, n.pulled(path, share*widest/2)), nil
+		// Where a web was too wide to be found two pockets seem one, and the way
+		// through may not be led: look farther.
+		j, ok := r.joint(u, field, step)
+		if ok && j.Clearance > best.Clearance {
+			best = j
+		}
+		if best.Clearance >= j.Widest.Times(keptClearance)-3*geom.Grid {
+			break
 		}
 	}
-	path, _ := g.path(0, true)
-	return j.along(n, n.pulled(path, math.Inf(-1))), ctx.Err()
+	if best.Line != nil {
+		return best, nil
+	}
+	return acrossCutOuts(ctx, u, field, step)
 }
 
-// along returns j on the line, measured.
-func (j Joint) along(n *neighbourhood, line []geom.Point) Joint {
-	j.Line = line
-	clear := math.Inf(1)
-	var length float64
-	for i, b := range line[1:] {
-		length += b.Sub(line[i]).Norm()
-		clear = min(clear, n.clearOf(line[i], b, float64(jointBand)))
+// joint draws the line along r: tight where that keeps it off its copy. It
+// reports whether the line keeps clear of all cut-outs.
+func (r route) joint(u pattern.Unit, field Field, step geom.Length) (Joint, bool) {
+	clearance := keptClearance * r.widest / 2
+	j := Joint{Widest: geom.Length(math.Round(r.widest / 2))}
+	way := make([]geom.Point, len(r.at))
+	for i, p := range r.at {
+		way[i] = p.point()
 	}
-	j.Clearance, j.Length = geom.Length(math.Round(clear)), geom.Length(math.Round(length))
-	return j
+	box := geom.BoxOf(way...)
+	for range 8 {
+		n := around(fieldCuts(u, field, box.Min.Y-jointBand, box.Max.Y+jointBand), 0)
+		line := n.drawn(r.at, field, clearance)
+		if tight := n.tightened(line, clearance); !meetsCopy(tight, step) {
+			line = tight
+		}
+		j = j.along(n, line)
+		// A line that was led far away may lie where no cut-outs were looked for.
+		if all := box.Union(geom.BoxOf(line...)); all != box && all.Height() > box.Height()+jointBand/2 {
+			box = all
+			continue
+		}
+		break
+	}
+	return j, j.Clearance > 0 && !meetsCopy(j.Line, step)
+}
+
+// acrossCutOuts returns the line that crosses cut-outs least, in a band narrower than
+// the step.
+func acrossCutOuts(ctx context.Context, u pattern.Unit, field Field, step geom.Length) (Joint, error) {
+	band := min(jointBand, step*9/20)
+	n := around(fieldCuts(u, field, -band-jointBand, band+jointBand), 0)
+	g := newJointGrid(n, field, band, 0)
+	path, _ := g.path(0, true)
+	j := Joint{}.along(n, n.pulled(path, math.Inf(-1)))
+	j.Widest = max(j.Clearance, 0)
+	return j, ctx.Err()
+}
+
+// along returns j on the line, measured. What is farther than jointBand counts as
+// that far.
+func (j Joint) along(n *neighbourhood, line []geom.Point) Joint {
+	j.Line, j.Length = line, geom.Length(math.Round(lengthOf(line)))
+	for reach := float64(max(j.Widest, geom.Millimetre/4)) + grain; ; reach *= 2 {
+		clear := min(reach, float64(jointBand))
+		for i, b := range line[1:] {
+			clear = min(clear, n.clearOf(line[i], b, max(clear, 0)))
+		}
+		j.Clearance = geom.Length(math.Round(clear))
+		if clear < reach {
+			return j
+		}
+	}
 }
 
 // fieldCuts returns the whole motifs of the pattern in the field whose boxes meet
@@ -92,57 +145,6 @@ func fieldCuts(u pattern.Unit, field Field, from, to geom.Length) []pattern.CutO
 		}
 	}
 	return cuts
-}
-
-// bottleneck returns the width of the widest web that every line through the
-// band must cross, by joining cut-outs over the narrowest webs first (Kruskal)
-// until those above the band hang together with those below. It is infinite
-// where they never do, and not positive where cut-outs overlap all the way down.
-func (n *neighbourhood) bottleneck(band geom.Length) float64 {
-	above, below := len(n.items), len(n.items)+1
-	sets := newSets(len(n.items) + 2)
-	for i, it := range n.items {
-		if it.box.Min.Y < -band {
-			sets.join(i, above)
-		}
-		if it.box.Max.Y > band {
-			sets.join(i, below)
-		}
-	}
-	n.joinOverlaps(sets)
-	if sets.find(above) == sets.find(below) {
-		return 0
-	}
-	for reach := float64(geom.Millimetre); ; reach *= 2 {
-		found := sceneOf(n.cuts, reach).links(reach)
-		slices.SortFunc(found, narrower)
-		for _, l := range found {
-			sets.join(int(l.a), int(l.b))
-			if sets.find(above) == sets.find(below) {
-				return l.width
-			}
-		}
-		if reach > 2*float64(band) {
-			return 2 * float64(band)
-		}
-	}
-}
-
-// joinOverlaps joins the cut-outs that touch or overlap.
-func (n *neighbourhood) joinOverlaps(sets sets) {
-	for k, e := range n.rims {
-		box := boxAround(e.ax, e.ay, e.r+float64(geom.Touch))
-		if !e.round {
-			box = box.Union(boxAround(e.bx, e.by, float64(geom.Touch)))
-		}
-		n.index.Visit(box, func(m int) bool {
-			f := n.rims[m]
-			if m > k && f.item != e.item && between(e, f).width <= float64(geom.Touch) {
-				sets.join(e.item, f.item)
-			}
-			return true
-		})
-	}
 }
 
 // sets are disjoint sets of numbers, with paths halved as they are followed.

@@ -1,7 +1,6 @@
 package stencil
 
 import (
-	"container/heap"
 	"math"
 	"slices"
 
@@ -109,29 +108,28 @@ const crossCost = 50
 // does so as little as it can (A*; the straight way right is a lower bound). Of
 // equal ways one that begins near the middle of the band is taken.
 func (g *jointGrid) path(clearance float64, cross bool) ([]geom.Point, bool) {
-	const unseen = math.MaxFloat32
-	cost := make([]float32, len(g.clear))
+	cost := make([]float64, len(g.clear))
 	from := make([]int32, len(g.clear))
 	for k := range cost {
-		cost[k] = unseen
+		cost[k] = math.Inf(1)
 	}
-	q := &queue{}
-	open := func(k int, c float32, before int32) {
+	q := frontier{}
+	open := func(k int, c float64, before int32) {
 		if !cross && float64(g.clear[k]) < clearance || c >= cost[k] {
 			return
 		}
 		cost[k], from[k] = c, before
-		heap.Push(q, ahead{c + float32(g.nx-1-k%g.nx), int32(k)})
+		q.push(ahead{c + float64(g.nx-1-k%g.nx), int32(k)})
 	}
 	for j := range g.ny {
 		// A start off the middle costs a little, so that the line lies near y = 0.
-		open(j*g.nx, float32(math.Abs(float64(j-g.ny/2)))*0.2, -1)
+		open(j*g.nx, math.Abs(float64(j-g.ny/2))*0.2, -1)
 	}
-	for q.Len() > 0 {
-		top := heap.Pop(q).(ahead)
+	for len(q) > 0 {
+		top := q.pop()
 		k := int(top.node)
 		x, y := k%g.nx, k/g.nx
-		if top.cost > cost[k]+float32(g.nx-1-x)+1e-3 {
+		if top.cost > cost[k]+float64(g.nx-1-x)+1e-6 {
 			continue
 		}
 		if x == g.nx-1 {
@@ -140,7 +138,7 @@ func (g *jointGrid) path(clearance float64, cross bool) ([]geom.Point, bool) {
 		for dy := -1; dy <= 1; dy++ {
 			for dx := -1; dx <= 1; dx++ {
 				if nx, ny := x+dx, y+dy; nx >= 0 && nx < g.nx && ny >= 0 && ny < g.ny && (dx != 0 || dy != 0) {
-					way := float32(math.Sqrt(float64(dx*dx + dy*dy)))
+					way := math.Sqrt(float64(dx*dx + dy*dy))
 					if g.clear[ny*g.nx+nx] <= 0 {
 						way *= crossCost
 					}
@@ -160,26 +158,4 @@ func (g *jointGrid) back(k int, from []int32) []geom.Point {
 	}
 	slices.Reverse(path)
 	return path
-}
-
-// ahead is a node with the least cost of a way through it.
-type ahead struct {
-	cost float32
-	node int32
-}
-
-// queue gives the cheapest node first; equal ones in the order of their numbers.
-type queue []ahead
-
-func (q queue) Len() int { return len(q) }
-func (q queue) Less(i, j int) bool {
-	return q[i].cost < q[j].cost || q[i].cost == q[j].cost && q[i].node < q[j].node
-}
-func (q queue) Swap(i, j int) { q[i], q[j] = q[j], q[i] }
-func (q *queue) Push(x any)   { *q = append(*q, x.(ahead)) }
-func (q *queue) Pop() any {
-	old := *q
-	x := old[len(old)-1]
-	*q = old[:len(old)-1]
-	return x
 }

@@ -50,7 +50,7 @@ func (n *neighbourhood) passes(a, b geom.Point, clearance float64) bool {
 	if math.IsInf(clearance, -1) { // through cut-outs: only level pieces are joined
 		return a.Y == b.Y
 	}
-	return n.clearOf(a, b, clearance) >= clearance-float64(geom.Touch)
+	return n.clearOf(a, b, clearance) >= clearance-2*grain
 }
 
 // clearOf returns the distance in nanometres between the straight piece from a

@@ -12,7 +12,7 @@ func (w *search) fromCorner(v int32) {
 	before, after := in.b.sub(in.a), s.b.sub(s.a)
 	slackBefore, slackAfter := 1e-9*before.norm(), 1e-9*after.norm()
 	lo, hi := cone(s.a, before, after, w.reach)
-	begin := len(w.found)
+	w.ends = w.ends[:0]
 	w.sides.visit(w.sides.over(lo, hi), func(i int32, by place) bool {
 		o := &w.sides.sides[i]
 		q, at := o.nearest(s.a.sub(by))
@@ -26,13 +26,13 @@ func (w *search) fromCorner(v int32) {
 		if d.dot(before) < -l*slackBefore || d.dot(after) > l*slackAfter || !first(v, i, o.next, at, d) {
 			return true
 		}
-		for _, f := range w.found[begin:] {
-			if f.ends(q.add(s.drawn)) {
+		for _, e := range w.ends {
+			if e.near(q, grain) {
 				return true
 			}
 		}
-		if lk := (link{s.a, q, l, s.cut, o.cut, v, i}); w.open(&lk) {
-			w.found = append(w.found, lk.ordered(s.drawn))
+		if lk := (link{s.a, q, l, s.cut, o.cut, v, i, by.sub(o.drawn)}); w.open(&lk) {
+			w.found, w.ends = append(w.found, lk.ordered(s.drawn)), append(w.ends, q)
 		}
 		return true
 	})
@@ -51,15 +51,15 @@ func first(v, i, next int32, at end, d place) bool {
 	return i > v || i == v && place{}.less(d)
 }
 
-// ends reports whether q is an end of l.
-func (l *link) ends(q place) bool { return l.q.near(q, grain) || l.p.near(q, grain) }
-
-// ordered returns l moved to where it is drawn, its first cut-out first.
+// ordered returns l moved so that its first cut-out, the one that comes first, is
+// where it is drawn.
 func (l link) ordered(drawn place) link {
-	l.p, l.q = l.p.add(drawn), l.q.add(drawn)
+	l.way = l.way.add(drawn)
 	if l.a > l.b || l.a == l.b && l.ea > l.eb {
 		l.p, l.q, l.a, l.b, l.ea, l.eb = l.q, l.p, l.b, l.a, l.eb, l.ea
+		drawn, l.way = drawn.sub(l.way), l.way.times(-1)
 	}
+	l.p, l.q = l.p.add(drawn), l.q.add(drawn)
 	return l
 }
 

@@ -8,14 +8,15 @@ import (
 	"tsugime/repeat/geom"
 )
 
-// A link is a web as it is found, from p on cut-out a to q on cut-out b or a
-// copy of it.
+// A link is a web as it is found, from p on cut-out a, where it is drawn, to q on
+// cut-out b or a copy of it.
 type link struct {
 	p, q  place
 	width float64
 	a, b  int32
 	ea    int32 // the side p is on, −1 on a disc
 	eb    int32
+	way   place // from where b is drawn to the copy that q is on
 }
 
 func (l link) middle() place { return l.p.add(l.q).times(0.5) }
@@ -36,6 +37,7 @@ type search struct {
 	reach float64
 	holes []hole  // about the disc that is searched from
 	faced []faced // the sides about it
+	ends  []place // of the webs told from this corner
 	found []link
 	// doubled is set where two discs lie on one another.
 	doubled bool
@@ -123,7 +125,7 @@ func (w *search) fromHole(h hole) {
 		if !w.clear(p, q, gap, k) || gap > grain && w.covers.holds(p.add(q).times(0.5)) {
 			continue
 		}
-		w.tell(link{p, q, max(gap, 0), h.cut, o.cut, -1, -1}, h)
+		w.tell(link{p, q, max(gap, 0), h.cut, o.cut, -1, -1, o.c.sub(w.centre(o.cut))}, h)
 	}
 	begin := len(w.found)
 	for _, f := range w.faced {
@@ -132,7 +134,7 @@ func (w *search) fromHole(h hole) {
 		}
 		d := f.at.sub(h.c)
 		p := h.c.add(d.times(h.r / d.norm()))
-		l := link{p, f.at, max(f.gap, 0), h.cut, f.side.cut, -1, f.i}
+		l := link{p, f.at, max(f.gap, 0), h.cut, f.side.cut, -1, f.i, f.by.sub(f.side.drawn)}
 		if !w.clear(p, f.at, f.gap, -1) || w.told(begin, l, h) {
 			continue
 		}
@@ -184,15 +186,18 @@ func (w *search) clear(p, q place, gap float64, partner int) bool {
 
 // tell adds a web at the place where its disc is drawn.
 func (w *search) tell(l link, h hole) {
-	by := placeOf(w.cuts[h.cut].Shape.Disc.Centre).sub(h.c)
-	l.p, l.q = l.p.add(by), l.q.add(by)
+	by := w.centre(h.cut).sub(h.c)
+	l.p, l.q, l.way = l.p.add(by), l.q.add(by), l.way.add(by)
 	w.found = append(w.found, l)
 }
+
+// centre returns where a disc is drawn.
+func (s *scene) centre(cut int32) place { return placeOf(s.cuts[cut].Shape.Disc.Centre) }
 
 // told reports whether the webs of h from begin on have one that ends where l
 // does: two sides end in one corner.
 func (w *search) told(begin int, l link, h hole) bool {
-	by := placeOf(w.cuts[h.cut].Shape.Disc.Centre).sub(h.c)
+	by := w.centre(h.cut).sub(h.c)
 	for _, o := range w.found[begin:] {
 		if o.q.near(l.q.add(by), grain) {
 			return true

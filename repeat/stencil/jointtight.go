@@ -1,0 +1,290 @@
+package stencil
+
+import (
+	"math"
+	"slices"
+
+	"tsugime/repeat/geom"
+)
+
+// drawn returns the line over the places of a route and out to both edges of the
+// field.
+func (n *neighbourhood) drawn(at []place, field Field, clearance float64) []geom.Point {
+	var way []geom.Point
+	for i := 0; i+2 < len(at); i += 3 {
+		m := at[i+1]
+		way = append(way, n.beside(m, at[i], clearance).point(), m.point(), n.beside(m, at[i+2], clearance).point())
+	}
+	line := n.leftBy(way[0], field.Left, clearance)
+	slices.Reverse(line)
+	line = append(line, way[0])
+	for i, b := range way[1:] {
+		line = append(line, n.led(way[i], b, clearance)...)
+	}
+	return append(line, n.leftBy(way[len(way)-1], field.Right(), clearance)...)
+}
+
+// beside returns a place that has the clearance on the way from the middle of a
+// web to p.
+func (n *neighbourhood) beside(m, p place, clearance float64) place {
+	for range 6 {
+		if n.clearAt(p, clearance) >= clearance {
+			return p
+		}
+		p = m.add(p).times(0.5)
+	}
+	return m
+}
+
+// leftBy returns a way from p out to the edge of the field at x, without p
+// itself: straight, or to the nearest height where the way is clear.
+func (n *neighbourhood) leftBy(p geom.Point, x geom.Length, clearance float64) []geom.Point {
+	const heights = 64
+	for k := range 2 * heights {
+		dy := clearance / 4 * float64((k+1)/2)
+		if k%2 == 1 {
+			dy = -dy
+		}
+		edge := place{float64(x), float64(p.Y) + dy}
+		if n.clearAt(edge, clearance) < clearance {
+			continue
+		}
+		if way := n.led(p, edge.point(), clearance); n.allPass(p, way, clearance) {
+			return way
+		}
+	}
+	return []geom.Point{{X: x, Y: p.Y}}
+}
+
+// bent returns a way from a to b that keeps the clearance, without a itself:
+// straight where that is clear, else over a middle that is pushed away from the
+// nearest rims, and so on with both halves.
+func (n *neighbourhood) bent(a, b geom.Point, clearance float64, depth int) []geom.Point {
+	if depth == 0 || n.passes(a, b, clearance) {
+		return []geom.Point{b}
+	}
+	m := n.pushed(geom.Point{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2}, clearance)
+	return append(n.bent(a, m, clearance, depth-1), n.bent(m, b, clearance, depth-1)...)
+}
+
+// bends is how often a way is halved to lead it around cut-outs.
+const bends = 7
+
+// pushed moves p away from the nearest rim until it has the clearance and a
+// little more, or gives up.
+func (n *neighbourhood) pushed(p geom.Point, clearance float64) geom.Point {
+	for range 32 {
+		x, y, least := float64(p.X), float64(p.Y), math.Inf(1)
+		var near rim
+		n.index.Visit(boxAround(x, y, 1.2*clearance), func(k int) bool {
+			if d := n.rims[k].distance(x, y); d < least {
+				least, near = d, n.rims[k]
+			}
+			return true
+		})
+		if least >= 1.1*clearance {
+			break
+		}
+		qx, qy := near.ax, near.ay
+		if !near.round {
+			qx, qy = near.nearest(x, y)
+		}
+		d := max(math.Hypot(x-qx, y-qy), 1)
+		by := (1.15*clearance - least) / d
+		p = place{x + (x-qx)*by, y + (y-qy)*by}.point()
+	}
+	return p
+}
+
+// led returns a way from a to b through a pocket, without a itself: bent about
+// what is in the way, or where that fails uphill from both to the middle of the
+// pocket, where the clearance is greatest.
+func (n *neighbourhood) led(a, b geom.Point, clearance float64) []geom.Point {
+	way := n.bent(a, b, clearance, bends)
+	if n.allPass(a, way, clearance) {
+		return way
+	}
+	up, down := n.climb(a, clearance), n.climb(b, clearance)
+	over := append(up[1:], n.bent(up[len(up)-1], down[len(down)-1], clearance, bends)...)
+	slices.Reverse(down)
+	over = append(over, down[1:]...)
+	if n.allPass(a, over, clearance) {
+		return over
+	}
+	return way
+}
+
+func (n *neighbourhood) allPass(a geom.Point, way []geom.Point, clearance float64) bool {
+	for _, b := range way {
+		if !n.passes(a, b, clearance) {
+			return false
+		}
+		a = b
+	}
+	return true
+}
+
+// climb goes from p uphill to where no rim is farther on any side: away from all
+// rims that are nearly nearest, in steps that shrink where they gain nothing. It
+// returns the way, p first.
+func (n *neighbourhood) climb(p geom.Point, clearance float64) []geom.Point {
+	way, at := []geom.Point{p}, placeOf(p)
+	best, step := n.clearAt(at, clearance), clearance
+	for range 300 {
+		if step < clearance/100 {
+			break
+		}
+		var away place
+		n.index.Visit(boxAround(at.x, at.y, best+clearance/5), func(k int) bool {
+			if d := n.rims[k].distance(at.x, at.y); d < best+clearance/20 {
+				away = away.add(n.rims[k].away(at))
+			}
+			return true
+		})
+		l := away.norm()
+		if l == 0 {
+			break
+		}
+		next := placeOf(at.add(away.times(step / l)).point())
+		if c := n.clearAt(next, clearance); c > best && n.passes(at.point(), next.point(), clearance) {
+			way, at, best = append(way, next.point()), next, c
+		} else {
+			step *= 0.7
+		}
+	}
+	return way
+}
+
+// clearAt returns how far the nearest rim is; it is looked for from clearance on
+// outwards.
+func (n *neighbourhood) clearAt(p place, clearance float64) float64 {
+	for reach := 2 * clearance; ; reach *= 2 {
+		least := reach
+		n.index.Visit(boxAround(p.x, p.y, reach), func(k int) bool {
+			least = min(least, n.rims[k].distance(p.x, p.y))
+			return true
+		})
+		if least < reach || reach > float64(geom.Metre) {
+			return least
+		}
+	}
+}
+
+// away is the direction from the rim to p.
+func (e rim) away(p place) place {
+	q := place{e.ax, e.ay}
+	if !e.round {
+		q.x, q.y = e.nearest(p.x, p.y)
+	}
+	d := p.sub(q)
+	if l := d.norm(); l > 0 {
+		return d.times(1 / l)
+	}
+	return place{}
+}
+
+// tightened pulls a line that keeps the clearance tight between cut-outs grown
+// by it: points that are not needed go, the others move to where the line is
+// shorter. The ends slide along the edges of the field.
+func (n *neighbourhood) tightened(line []geom.Point, clearance float64) []geom.Point {
+	line = n.pulled(line, clearance)
+	const sweeps = 12
+	for range sweeps {
+		before := lengthOf(line)
+		line = n.swept(line, clearance)
+		if lengthOf(line) > before*(1-1e-4) {
+			break
+		}
+	}
+	return line
+}
+
+// swept moves each point once and drops those that are not needed.
+func (n *neighbourhood) swept(line []geom.Point, clearance float64) []geom.Point {
+	out := []geom.Point{n.slid(line[0], line[1], clearance)}
+	for i := 1; i < len(line)-1; i++ {
+		a, b := out[len(out)-1], line[i+1]
+		if !n.passes(a, b, clearance) {
+			out = append(out, n.shortened(a, line[i], b, clearance))
+		}
+	}
+	return append(out, n.slid(line[len(line)-1], out[len(out)-1], clearance))
+}
+
+// slid moves an end of the line along the edge of the field towards the height
+// of its neighbour.
+func (n *neighbourhood) slid(end, next geom.Point, clearance float64) geom.Point {
+	return furthest(end, geom.Point{X: end.X, Y: next.Y}, func(p geom.Point) bool { return n.passes(p, next, clearance) })
+}
+
+// shortened moves p so that the way from a over p to b gets shorter: towards the
+// straight line between them, then in ever smaller steps in eight directions.
+func (n *neighbourhood) shortened(a, p, b geom.Point, clearance float64) geom.Point {
+	ok := func(p geom.Point) bool { return n.passes(a, p, clearance) && n.passes(p, b, clearance) }
+	direct := rim{ax: float64(a.X), ay: float64(a.Y), bx: float64(b.X), by: float64(b.Y)}
+	x, y := direct.nearest(float64(p.X), float64(p.Y))
+	best := furthest(p, place{x, y}.point(), ok)
+	long := func(p geom.Point) float64 { return p.Sub(a).Norm() + b.Sub(p).Norm() }
+	length := long(best)
+	for step := clearance; step > clearance/40; step /= 2 {
+		for k := range 8 {
+			sin, cos := math.Sincos(float64(k) * math.Pi / 4)
+			q := placeOf(best).add(place{cos * step, sin * step}).point()
+			if l := long(q); l < length-step*1e-3 && ok(q) {
+				best, length = q, l
+			}
+		}
+	}
+	return best
+}
+
+// furthest returns the point furthest from p towards q that is allowed, as
+// halving finds it. p itself is.
+func furthest(p, q geom.Point, allowed func(geom.Point) bool) geom.Point {
+	if allowed(q) {
+		return q
+	}
+	for range 10 {
+		m := geom.Point{X: (p.X + q.X) / 2, Y: (p.Y + q.Y) / 2}
+		if allowed(m) {
+			p = m
+		} else {
+			q = m
+		}
+	}
+	return p
+}
+
+func lengthOf(line []geom.Point) float64 {
+	var sum float64
+	for i, b := range line[1:] {
+		sum += b.Sub(line[i]).Norm()
+	}
+	return sum
+}
+
+// meetsCopy reports whether a line and its copy a step on have a point in
+// common.
+func meetsCopy(line []geom.Point, step geom.Length) bool {
+	boxes := make([]geom.Box, len(line)-1)
+	for i := range boxes {
+		boxes[i] = geom.BoxOf(line[i], line[i+1])
+	}
+	index := geom.NewIndex(boxes)
+	for i := range boxes {
+		a, b := line[i].Add(geom.Point{Y: step}), line[i+1].Add(geom.Point{Y: step})
+		met := false
+		index.Visit(geom.BoxOf(a, b), func(k int) bool {
+			c, d := line[k], line[k+1]
+			met = differ(geom.Orient(a, b, c), geom.Orient(a, b, d)) && differ(geom.Orient(c, d, a), geom.Orient(c, d, b))
+			return !met
+		})
+		if met {
+			return true
+		}
+	}
+	return false
+}
+
+// differ reports whether two turns are not both to the same side.
+func differ(a, b int64) bool { return a <= 0 && b >= 0 || a >= 0 && b <= 0 }
