@@ -216,6 +216,18 @@ func TestJointGoesAroundLargeMotifs(t *testing.T) {
 			t.Errorf("%s: clearance %s", name, j.Clearance)
 		}
 		keepsClear(t, name, u, f, geom.MM(140), j)
+		// The sheet holds what lies between the line and its copy, whole.
+		cuts := Between(u, f, j, geom.MM(140))
+		for _, c := range cuts {
+			for _, p := range c.Shape.Rings(geom.Millimetre / 10)[0] {
+				if !j.Below(p) || j.Below(p.Sub(geom.Point{Y: geom.MM(140)})) {
+					t.Fatalf("%s: the motif at %v reaches over the joint line", name, p)
+				}
+			}
+		}
+		if len(cuts) == 0 {
+			t.Errorf("%s: no motifs on the sheet", name)
+		}
 	}
 }
 

@@ -151,7 +151,7 @@ func Between(u pattern.Unit, field Field, joint Joint, step geom.Length) []patte
 	j := divider{joint.Line, line}
 	for c := range u.In(window) {
 		box := c.Shape.Bounds()
-		at := anchor(c, box)
+		at := anchor(c)
 		if field.whole(box) && j.below(at) && !j.below(at.Sub(geom.Point{Y: step})) {
 			found = append(found, counted{c, at})
 		}
@@ -167,9 +167,14 @@ func Between(u pattern.Unit, field Field, joint Joint, step geom.Length) []patte
 }
 
 // anchor is the place by which a cut-out is counted to one placement or the next.
-func anchor(c pattern.CutOut, box geom.Box) geom.Point {
-	if c.Shape.Round() {
+// It lies on the cut-out, so a line that goes around the whole has it on the
+// right side; the middle of a hook's box may lie across the line.
+func anchor(c pattern.CutOut) geom.Point {
+	switch {
+	case c.Shape.Round():
 		return c.Shape.Disc.Centre
+	case len(c.Shape.Outline) == 0:
+		return geom.Point{}
 	}
-	return box.Centre()
+	return c.Shape.Outline[0].Start
 }
