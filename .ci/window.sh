@@ -111,7 +111,7 @@ read -r x3 y3 < <(place)
 say "see every station"
 press ctrl+z ctrl+z ctrl+z
 pause=3 press ctrl+2; shot 3-stencil
-click 145 282; sleep 2; shot 4-joint
+click 148 319; sleep 2; shot 4-joint
 pause=3 press ctrl+3; shot 5-bolt
 pause=3 press ctrl+4; shot 6-garment
 pause=3 press ctrl+5; shot 7-sheets

@@ -220,7 +220,7 @@ func (s *boltStation) scene() board.Scene {
 		return waiting(s.w)
 	}
 	w, f := s.w.work, s.folds()
-	sc := board.Scene{Desk: table, Plain: true}
+	sc := board.Scene{Desk: table, Plain: true, Pitch: s.w.pitch()}
 	start, end := w.Run.Board.Start, w.Run.Board.Start+geom.Length(len(w.Run.Placements))*w.Run.Step
 	laid := board.Laid{Ground: s.w.grounds.board}
 	for n := range f.columns {

@@ -180,7 +180,7 @@ func (s *draft) scene() board.Scene {
 	cell := []geom.Point{{}, l.A, l.A.Add(l.B), l.B}
 	around := geom.BoxOf(cell...)
 	sc := board.Scene{
-		Desk: tannin, Areas: []board.Area{{Shut: tannin, Open: light}}, Grounds: s.laid(),
+		Desk: tannin, Areas: []board.Area{{Shut: tannin, Open: light}}, Grounds: s.laid(), Pitch: s.w.pitch(),
 		Extent: around.Grown(max(around.Width(), around.Height()).Times(draftReach)),
 		Marks: []board.Mark{
 			{Shape: board.Loop, Points: cell, Colour: cellLine, Width: 2},

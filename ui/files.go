@@ -165,8 +165,7 @@ func (w *Window) askThen(verb string, do func()) {
 		do()
 		return
 	}
-	var d *dialog.CustomDialog
-	d = dialog.NewCustomWithoutButtons("Save the changes?", widget.NewLabel("The order has changed since it was saved."), w.win)
+	d := dialog.NewCustomWithoutButtons("Save the changes?", widget.NewLabel("The order has changed since it was saved."), w.win)
 	d.SetButtons([]fyne.CanvasObject{
 		widget.NewButton(say("Cancel"), func() { d.Hide() }),
 		widget.NewButton(verb+" without Saving", func() { d.Hide(); w.store.Forget(); do() }),

@@ -119,7 +119,7 @@ func (s *garmentStation) scene() board.Scene {
 	if s.w.built == 0 {
 		return waiting(s.w)
 	}
-	sc := board.Scene{Desk: table, Plain: true}
+	sc := board.Scene{Desk: table, Plain: true, Pitch: s.w.pitch()}
 	laid := board.Laid{Ground: s.w.grounds.cloth}
 	for _, p := range s.w.work.Dressed.Pieces() {
 		s.dress(&sc, &laid, p)

@@ -70,8 +70,7 @@ func newStencil(w *Window) *stencilStation {
 
 // misplaced is a field of the joint view; it is no part of the order.
 func (s *stencilStation) misplaced(name string, set func(geom.Length)) {
-	var e *entry
-	e = newEntry(func(text string) {
+	e := newEntry(func(text string) {
 		l, err := geom.ParseLength(text, geom.MMUnit)
 		if err != nil {
 			s.w.Say(sentence(err))
@@ -197,7 +196,7 @@ func (s *stencilStation) scene() board.Scene {
 	sc := board.Scene{
 		Desk: table, Extent: sheet.Paper,
 		Areas:   []board.Area{{Box: sheet.Paper, Shut: tannin, Open: light}},
-		Grounds: []board.Laid{{Ground: s.w.grounds.sheet, Lays: []raster.Lay{{}}}},
+		Grounds: []board.Laid{{Ground: s.w.grounds.sheet, Lays: []raster.Lay{{}}}}, Pitch: s.w.pitch(),
 	}
 	next := moved(sheet.Joint.Line, geom.Point{Y: sheet.Spec.Step})
 	sc.Marks = append(sc.Marks,
@@ -242,7 +241,7 @@ func (s *stencilStation) threePlacements() board.Scene {
 	step := geom.Point{Y: w.Sheet.Spec.Step}
 	width, _ := w.Run.Bolt.FinishedSize()
 	cloth := geom.BoxOf(geom.Point{Y: -step.Y / 4}, geom.Point{X: width, Y: 3*step.Y + step.Y/4})
-	sc := board.Scene{Desk: table, Extent: cloth, Areas: []board.Area{{Box: cloth, Shut: dyed(w.Order.Cloth.Dye), Open: undyed}}}
+	sc := board.Scene{Desk: table, Extent: cloth, Pitch: s.w.pitch(), Areas: []board.Area{{Box: cloth, Shut: dyed(w.Order.Cloth.Dye), Open: undyed}}}
 	var lays []raster.Lay
 	for n := range 3 {
 		move := step.Add(s.off).Times(n)

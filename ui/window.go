@@ -2,6 +2,7 @@ package ui
 
 import (
 	"context"
+	"math"
 	"path/filepath"
 	"strings"
 
@@ -264,4 +265,10 @@ func (w *Window) unit() geom.Unit {
 		return geom.KaneSun
 	}
 	return geom.MMUnit
+}
+
+// pitch is about the way from hole to hole: the side of a square that holds one.
+func (w *Window) pitch() geom.Length {
+	u := w.Order().Unit
+	return geom.MM(math.Sqrt(u.Lattice.CellMM2() / float64(max(len(u.Motifs), 1))))
 }

@@ -33,6 +33,9 @@ func (p *Painter) Paint(s Scene, v raster.View, w, h int, unit float64) *image.R
 	for _, g := range s.Grounds {
 		g.Ground.PaintAll(p.plane, v, g.Lays...)
 	}
+	if s.Pitch.MM()*v.PxPerMM < finePx {
+		soften(p.plane)
+	}
 	for _, a := range s.Areas {
 		p.area(a, v)
 	}

@@ -14,8 +14,11 @@ type Scene struct {
 	Desk    color.RGBA
 	Areas   []Area
 	Grounds []Laid
-	Marks   []Mark
-	Labels  []Label
+	// Pitch is the way from hole to hole of the grounds; where it is a few pixels
+	// they are shown as a tone.
+	Pitch  geom.Length
+	Marks  []Mark
+	Labels []Label
 	// Plain leaves the rulers out, where the scene is no one piece of cloth.
 	Plain bool
 }

@@ -1,0 +1,80 @@
+package session
+
+import (
+	"os"
+	"path/filepath"
+	"slices"
+	"testing"
+	"time"
+
+	"tsugime/repeat/document"
+)
+
+func order(title string) document.Order {
+	o := document.Defaults()
+	o.Title = title
+	return o
+}
+
+func TestWhatIsKeptComesBackUntilItIsSaved(t *testing.T) {
+	s := In(t.TempDir(), time.Millisecond)
+	if _, ok := s.Kept(); ok {
+		t.Fatal("something is kept at the start")
+	}
+	s.Keep("coat.tsugime", order("first"), true)
+	s.Keep("coat.tsugime", order("second"), true)
+	var k Kept
+	for range 1000 {
+		var ok bool
+		if k, ok = s.Kept(); ok {
+			break
+		}
+		time.Sleep(2 * time.Millisecond)
+	}
+	if k.Order.Title != "second" || k.Path != "coat.tsugime" {
+		t.Errorf("kept %q of %q, want the second of coat.tsugime", k.Order.Title, k.Path)
+	}
+	s.Keep("coat.tsugime", order("second"), false)
+	if _, ok := s.Kept(); ok {
+		t.Error("a saved order is still kept")
+	}
+}
+
+func TestSixOrdersAreRememberedTheNewestFirst(t *testing.T) {
+	s := In(t.TempDir(), time.Hour)
+	for _, name := range []string{"a", "b", "c", "d", "e", "f", "g", "c"} {
+		if err := s.Remember(name); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if got, want := s.Recent(), []string{"c", "g", "f", "e", "d", "b"}; !slices.Equal(got, want) {
+		t.Errorf("remembered %v, want %v", got, want)
+	}
+}
+
+func TestTheStateFolderFollowsTheSpecification(t *testing.T) {
+	folder := t.TempDir()
+	t.Setenv("XDG_STATE_HOME", folder)
+	if err := Open().Remember("a"); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := os.Stat(filepath.Join(folder, "tsugime", "recent.json")); err != nil {
+		t.Error(err)
+	}
+	t.Setenv("XDG_STATE_HOME", "here")
+	t.Setenv("HOME", folder)
+	if err := Open().Remember("a"); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := os.Stat(filepath.Join(folder, ".local", "state", "tsugime", "recent.json")); err != nil {
+		t.Errorf("a relative folder was not ignored: %v", err)
+	}
+}
+
+func TestAStoreWithoutAFolderKeepsNothing(t *testing.T) {
+	var s Store
+	s.Keep("a", order("a"), true)
+	if _, ok := s.Kept(); ok || s.Remember("a") != nil || s.Recent() != nil {
+		t.Error("the zero store kept something")
+	}
+}
