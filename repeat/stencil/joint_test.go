@@ -423,3 +423,18 @@ func BenchmarkCutOutsOf63500Holes(b *testing.B) {
 		}
 	}
 }
+
+// The line runs into the bend of a hook, across the middle of its box, with all
+// of the hook above it: the hook belongs to the placement before.
+func TestAHookBelongsToThePlacementItLiesIn(t *testing.T) {
+	step := geom.MM(60)
+	u := pattern.Unit{Lattice: pattern.Straight(geom.MM(40), step), Motifs: []pattern.Motif{{ID: 1, Shape: outline(t, "M-9 -9H9V-6H-6V9H-9Z")}}}
+	j := Joint{Line: []geom.Point{geom.PtMM(-20, 12), geom.PtMM(-4, 12), geom.PtMM(-4, -4), geom.PtMM(20, -4)}}
+	cuts := Between(u, Field{Left: geom.MM(-20), Width: geom.MM(40)}, j, step)
+	if len(cuts) != 1 {
+		t.Fatalf("%d hooks on the sheet, want 1", len(cuts))
+	}
+	if got, want := cuts[0].Shape.Outline[0].Start, geom.PtMM(-9, 51); got != want {
+		t.Errorf("the hook stands at %v, want %v", got, want)
+	}
+}
