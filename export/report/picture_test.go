@@ -7,6 +7,7 @@ import (
 
 	"tsugime/repeat"
 	"tsugime/repeat/cloth"
+	"tsugime/repeat/document"
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
 )
@@ -63,10 +64,9 @@ func meanLight(img *image.RGBA, r image.Rectangle, channel int) float64 {
 	return sum / float64(r.Dx()*r.Dy())
 }
 
-// TestEveryPieceShowsItsOwnClothTheRightWayUp looks at places of every piece and
-// asks the cut-outs themselves whether the cloth is open there. The two dots of
-// the unit are unlike, so that cloth turned the wrong way shows.
-func TestEveryPieceShowsItsOwnClothTheRightWayUp(t *testing.T) {
+// unlikeDots returns an order whose unit is two dots of different size: it looks
+// the same no way round but one.
+func unlikeDots(t testing.TB) document.Order {
 	o := dotOrder(t, 14, 3)
 	third := o.Sheet.Step / 3
 	o.Unit = pattern.Unit{
@@ -77,7 +77,14 @@ func TestEveryPieceShowsItsOwnClothTheRightWayUp(t *testing.T) {
 		},
 	}
 	o.Sheet.Step, o.NextID = third*3, 3
-	w := built(t, o)
+	return o
+}
+
+// TestEveryPieceShowsItsOwnClothTheRightWayUp looks at places of every piece and
+// asks the cut-outs themselves whether the cloth is open there. The two dots of
+// the unit are unlike, so that cloth turned the wrong way shows.
+func TestEveryPieceShowsItsOwnClothTheRightWayUp(t *testing.T) {
+	w := built(t, unlikeDots(t))
 	const width = 2000
 	img, err := Picture(w, "garment", width)
 	if err != nil {

@@ -3,6 +3,7 @@ package report
 import (
 	"bytes"
 	"encoding/xml"
+	"errors"
 	"io"
 	"math"
 	"os/exec"
@@ -52,7 +53,6 @@ func written(t testing.TB, name string, b export.Book) string {
 type stroke struct {
 	xs, ys []float64
 	closed bool
-	color  string
 }
 
 // strokes returns the straight strokes of every page.
@@ -64,54 +64,54 @@ func strokes(t testing.TB, path string) [][]stroke {
 	var now *stroke
 	for {
 		token, err := d.Token()
-		if err != nil {
+		if errors.Is(err, io.EOF) {
 			return pages
 		}
-		switch e := token.(type) {
-		case xml.StartElement:
-			attr := func(name string) string {
-				for _, a := range e.Attr {
-					if a.Name.Local == name {
-						return a.Value
-					}
-				}
-				return ""
-			}
-			number := func(name string) float64 {
-				v, err := strconv.ParseFloat(attr(name), 64)
-				if err != nil {
-					t.Fatalf("mutool trace: %s of %s: %v", name, e.Name.Local, err)
-				}
-				return v
-			}
-			switch e.Name.Local {
-			case "page":
-				pages = append(pages, nil)
-			case "stroke_path":
-				for i, f := range strings.Fields(attr("transform")) {
-					m[i], _ = strconv.ParseFloat(f, 64)
-				}
-				now = &stroke{color: attr("color")}
-			case "moveto", "lineto":
-				if now != nil {
-					x, y := number("x"), number("y")
-					const mm = 25.4 / 72
-					now.xs = append(now.xs, (m[0]*x+m[2]*y+m[4])*mm)
-					now.ys = append(now.ys, (m[1]*x+m[3]*y+m[5])*mm)
-				}
-			case "closepath":
-				if now != nil {
-					now.closed = true
-				}
-			}
-		case xml.EndElement:
-			if e.Name.Local == "stroke_path" && now != nil {
-				last := len(pages) - 1
-				pages[last] = append(pages[last], *now)
-				now = nil
-			}
+		if err != nil {
+			t.Fatalf("mutool trace: %v", err)
+		}
+		e, begins := token.(xml.StartElement)
+		end, _ := token.(xml.EndElement)
+		switch {
+		case begins && e.Name.Local == "page":
+			pages = append(pages, nil)
+		case begins && e.Name.Local == "stroke_path":
+			copy(m[:], numbers(t, attribute(e, "transform")))
+			now = &stroke{}
+		case begins && now != nil && (e.Name.Local == "moveto" || e.Name.Local == "lineto"):
+			p := numbers(t, attribute(e, "x")+" "+attribute(e, "y"))
+			const mm = 25.4 / 72
+			now.xs = append(now.xs, (m[0]*p[0]+m[2]*p[1]+m[4])*mm)
+			now.ys = append(now.ys, (m[1]*p[0]+m[3]*p[1]+m[5])*mm)
+		case begins && now != nil && e.Name.Local == "closepath":
+			now.closed = true
+		case end.Name.Local == "stroke_path":
+			pages[len(pages)-1] = append(pages[len(pages)-1], *now)
+			now = nil
 		}
 	}
+}
+
+func attribute(e xml.StartElement, name string) string {
+	for _, a := range e.Attr {
+		if a.Name.Local == name {
+			return a.Value
+		}
+	}
+	return ""
+}
+
+func numbers(t testing.TB, text string) []float64 {
+	t.Helper()
+	var all []float64
+	for _, f := range strings.Fields(text) {
+		v, err := strconv.ParseFloat(f, 64)
+		if err != nil {
+			t.Fatalf("mutool trace: %q is no number", f)
+		}
+		all = append(all, v)
+	}
+	return all
 }
 
 // size returns the width and height of a stroke's box.
