@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"tsugime/repeat/geom"
@@ -122,7 +123,14 @@ func (w *Window) letGo() {
 }
 
 // run does a command if it can be done now; a key may ask for one that can't.
+// While a dialog waits for its answer only letting go of it can be done.
 func (w *Window) run(c command) {
+	if top := w.win.Canvas().Overlays().Top(); top != nil {
+		if c.keys[0].KeyName == fyne.KeyEscape {
+			top.Hide()
+		}
+		return
+	}
 	if c.when == nil || c.when(w) {
 		c.do(w)
 	}
@@ -201,10 +209,10 @@ func asFyneSends(k *desktop.CustomShortcut) fyne.Shortcut {
 
 // showKeys lists the keys of the table.
 func (w *Window) showKeys() {
-	grid := container.NewGridWithColumns(2)
+	rows := container.New(layout.NewCustomPaddedVBoxLayout(-8))
 	row := func(name, keys string) {
-		grid.Add(widget.NewLabel(name))
-		grid.Add(widget.NewLabelWithStyle(keys, fyne.TextAlignLeading, fyne.TextStyle{Bold: true}))
+		rows.Add(container.NewGridWithColumns(2, widget.NewLabel(name),
+			widget.NewLabelWithStyle(keys, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})))
 	}
 	for _, c := range commands() {
 		var names []string
@@ -216,7 +224,7 @@ func (w *Window) showKeys() {
 	row(say("Zoom to the pointer"), say("wheel; with Ctrl finely"))
 	row(say("Move the view"), say("drag on nothing, with the middle button, or with space held"))
 	row(say("Choose one more"), say("Shift or Ctrl with a click"))
-	scroll := container.NewVScroll(grid)
+	scroll := container.NewVScroll(rows)
 	scroll.SetMinSize(fyne.NewSize(720, 520))
 	dialog.ShowCustom(say("Keys"), say("Done"), scroll, w.win)
 }

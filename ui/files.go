@@ -233,11 +233,25 @@ func (w *Window) Recover(k session.Kept) {
 func (w *Window) chooseFolder() {
 	d := dialog.NewFolderOpen(func(folder fyne.ListableURI, err error) {
 		if err == nil && folder != nil {
-			w.WriteJob(filepath.Join(folder.Path(), jobName(w.path)))
+			w.overwriteThen(filepath.Join(folder.Path(), jobName(w.path)), w.WriteJob)
 		}
 	}, w.win)
 	d.Resize(fyne.NewSize(860, 600))
 	d.Show()
+}
+
+// overwriteThen asks before a folder that is there already is written into.
+func (w *Window) overwriteThen(folder string, do func(folder string)) {
+	if _, err := os.Stat(folder); err != nil {
+		do(folder)
+		return
+	}
+	question := widget.NewLabel(filepath.Base(folder) + " " + say("is there already. Its sheets will be written anew."))
+	dialog.ShowCustomConfirm(say("Write over the job folder?"), say("Write"), say("Cancel"), question, func(yes bool) {
+		if yes {
+			do(folder)
+		}
+	}, w.win)
 }
 
 // jobName names the folder of an order's sheets.

@@ -13,6 +13,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
 
+	"tsugime/export/report"
 	"tsugime/repeat/document"
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
@@ -227,6 +228,41 @@ func TestAKeyDoesNothingWhileItsCommandCannot(t *testing.T) {
 	}
 	if w.Changed() || w.history.UndoName() != "" {
 		t.Errorf("a command that could not be done was done: %q", w.history.UndoName())
+	}
+}
+
+func TestADialogKeepsTheKeysAndEscapeClosesIt(t *testing.T) {
+	w := onBench(t, "small-dot")
+	w.choose(w.Order().Unit.Motifs[0].ID)
+	w.showKeys()
+	w.typed(fyne.KeyRight, 0)
+	if w.Changed() {
+		t.Error("a nudge went through a dialog")
+	}
+	w.typed(fyne.KeyEscape, 0)
+	if w.win.Canvas().Overlays().Top() != nil {
+		t.Error("Escape did not close the dialog")
+	}
+	w.typed(fyne.KeyRight, 0)
+	if !w.Changed() {
+		t.Error("no nudge after the dialog")
+	}
+}
+
+func TestTheJobFolderIsWrittenInTheBackground(t *testing.T) {
+	w := onBench(t, "leaf")
+	folder := filepath.Join(t.TempDir(), "job")
+	w.WriteJob(folder)
+	for i := 0; w.win.Canvas().Overlays().Top() != nil; i++ {
+		if i == 1200 {
+			t.Fatal("the job folder was not written within two minutes")
+		}
+		time.Sleep(100 * time.Millisecond)
+	}
+	for _, name := range report.Names() {
+		if info, err := os.Stat(filepath.Join(folder, name)); err != nil || info.Size() == 0 {
+			t.Errorf("%s: %v; the window says: %s", name, err, w.status.Text)
+		}
 	}
 }
 
