@@ -145,6 +145,16 @@ func (f *form) length(name, edit string, family geom.Unit, get func(document.Ord
 	return e
 }
 
+// text is a field for words.
+func (f *form) text(name, edit string, get func(document.Order) string, set func(document.Order, string) (document.Order, error)) {
+	e := newEntry(func(text string) {
+		f.w.Edit(edit, func(o document.Order) (document.Order, error) { return set(o, text) })
+	})
+	f.add(widget.NewLabel(say(name)))
+	f.add(e)
+	f.showing = append(f.showing, func(o document.Order) { e.put(get(o)) })
+}
+
 // number is a field for a count or a share, with a unit behind it.
 func (f *form) number(name, edit, unit string, get func(document.Order) float64, set func(document.Order, float64) (document.Order, error)) {
 	show := func(o document.Order) string {

@@ -41,6 +41,9 @@ type cutSheet struct {
 func newSheets(w *Window) *sheetsStation {
 	s := &sheetsStation{onlooker: onlooker{w: w}, form: &form{w: w}}
 	f := s.form
+	f.heading("Order")
+	f.text("Title", "Change Title", func(o document.Order) string { return o.Title }, document.SetTitle)
+	f.text("Note", "Change Note", func(o document.Order) string { return o.Note }, document.SetNote)
 	f.heading("Printing")
 	var pages []string
 	for _, p := range export.Pages() {

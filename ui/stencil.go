@@ -64,6 +64,7 @@ func newStencil(w *Window) *stencilStation {
 		})
 	s.paperFields()
 	s.starFields()
+	s.limitFields()
 	s.content = f.content()
 	return s
 }
@@ -139,6 +140,29 @@ func (s *stencilStation) starFields() {
 	}
 	star("Diameter", func(p *stencil.StarSpec) *geom.Length { return &p.Diameter })
 	star("Seam hides", func(p *stencil.StarSpec) *geom.Length { return &p.Hidden })
+}
+
+// limitFields are what this cutter allows.
+func (s *stencilStation) limitFields() {
+	f := s.form
+	f.heading("Limits")
+	f.length("Web at least", "Change Limits", geom.KaneBu,
+		func(o document.Order) geom.Length { return o.Sheet.WebLimit },
+		func(o document.Order, l geom.Length) (document.Order, error) {
+			return document.SetLimits(o, o.Limits, l)
+		})
+	limit := func(name string, pick func(l *document.Limits) *geom.Length) {
+		f.length(name, "Change Limits", geom.KaneBu,
+			func(o document.Order) geom.Length { return *pick(&o.Limits) },
+			func(o document.Order, v geom.Length) (document.Order, error) {
+				l := o.Limits
+				*pick(&l) = v
+				return document.SetLimits(o, l, o.Sheet.WebLimit)
+			})
+	}
+	limit("Hole at least", func(l *document.Limits) *geom.Length { return &l.Hole })
+	limit("Star clear of holes", func(l *document.Limits) *geom.Length { return &l.StarClear })
+	limit("Joint off at most", func(l *document.Limits) *geom.Length { return &l.Joint })
 }
 
 func (s *stencilStation) name() string             { return stationNames[stencilAt] }

@@ -253,6 +253,7 @@ func (w *Window) repaint() {
 func (w *Window) GoTo(i int) {
 	w.at = i
 	w.board.Release()
+	w.pointer.SetText("")
 	w.left.Objects = []fyne.CanvasObject{w.stations[i].bench()}
 	w.left.Refresh()
 	w.refresh()

@@ -1,0 +1,146 @@
+package ui
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+
+	"tsugime/repeat/document"
+	"tsugime/repeat/geom"
+	"tsugime/repeat/pattern"
+)
+
+// under returns the motif at a place or at a copy of it, the last drawn first.
+func (s *draft) under(at geom.Point, reach geom.Length) (pattern.ID, bool) {
+	o := s.w.Order()
+	for i := len(o.Unit.Motifs) - 1; i >= 0; i-- {
+		m := o.Unit.Motifs[i]
+		m.At = geom.Point{}
+		shape := m.Placed()
+		_, _, rest := o.Unit.Lattice.Nearest(at.Sub(o.Unit.Motifs[i].At))
+		if shape.Contains(rest) || geom.Length(rest.Norm()) < reach/2 {
+			return m.ID, true
+		}
+	}
+	return 0, false
+}
+
+// Tap chooses the motif there or, when a click places, puts a new one there.
+func (s *draft) Tap(at geom.Point, reach geom.Length, more bool) {
+	if s.places.Checked {
+		s.put(at)
+		return
+	}
+	id, ok := s.under(at, reach)
+	switch {
+	case !ok && !more:
+		s.w.choose()
+	case ok && !more:
+		s.w.choose(id)
+		s.w.Say(s.describe(id))
+	case ok && slices.Contains(s.w.chosen, id):
+		s.w.choose(slices.DeleteFunc(slices.Clone(s.w.chosen), func(c pattern.ID) bool { return c == id })...)
+	case ok:
+		s.w.choose(append(slices.Clone(s.w.chosen), id)...)
+	}
+}
+
+// put places the next motif, as the copy that lies in the cell.
+func (s *draft) put(at geom.Point) {
+	shape, err := s.next()
+	if err != nil {
+		s.w.Say(sentence(err))
+		return
+	}
+	before := s.w.chosen
+	s.w.chosen = []pattern.ID{s.w.Order().NextID}
+	if !s.w.Edit("Place Motif", func(o document.Order) (document.Order, error) {
+		return document.AddMotif(o, pattern.Motif{Shape: shape, At: o.Unit.Lattice.Into(snapped(at))})
+	}) {
+		s.w.chosen = before
+	}
+}
+
+// snapped puts a place on the hundredth of a millimetre.
+func snapped(p geom.Point) geom.Point {
+	const step = 10 * geom.Micrometre
+	return geom.Point{X: (p.X + step/2) / step * step, Y: (p.Y + step/2) / step * step}
+}
+
+func (s *draft) describe(id pattern.ID) string {
+	m, _ := s.w.Order().Motif(id)
+	at := s.w.unit().Number(m.At.X, 3) + ", " + s.w.unit().Format(m.At.Y, 3)
+	if m.Shape.Round() {
+		return "Motif " + strconv.Itoa(int(id)) + ": a dot of " + s.w.unit().Format(m.Shape.Disc.Diameter, 3) + " at " + at + "."
+	}
+	return "Motif " + strconv.Itoa(int(id)) + ": an outline at " + at + "."
+}
+
+// Press takes the motif there; with a motif among the chosen ones, all of them.
+func (s *draft) Press(at geom.Point, reach geom.Length, more bool) bool {
+	if s.places.Checked || more {
+		return false
+	}
+	id, ok := s.under(at, reach)
+	if !ok {
+		return false
+	}
+	if !slices.Contains(s.w.chosen, id) {
+		s.w.choose(id)
+	}
+	return true
+}
+
+// Drag shows what the order would be; nothing is edited yet.
+func (s *draft) Drag(by geom.Point) {
+	if s.drag == nil {
+		stays, moves := s.parted(s.w.chosen)
+		s.drag = &drag{stays: stays, moves: moves}
+	}
+	s.drag.by = snapped(by)
+	u := s.w.unit()
+	s.w.pointer.SetText(say("moved") + " " + u.Format(s.drag.by.X, 3) + ", " + u.Format(s.drag.by.Y, 3))
+	s.w.repaint()
+}
+
+// Drop makes the whole drag one edit.
+func (s *draft) Drop(geom.Point) {
+	if s.drag == nil {
+		return
+	}
+	by := s.drag.by
+	s.drag = nil
+	s.w.move("Move Motif", by)
+}
+
+// leave gives up a drag.
+func (s *draft) leave() {
+	if s.drag != nil {
+		s.drag = nil
+		s.w.board.Release()
+	}
+}
+
+// move moves the chosen motifs by one edit.
+func (w *Window) move(name string, by geom.Point) {
+	if len(w.chosen) == 0 {
+		return
+	}
+	w.Edit(name, func(o document.Order) (document.Order, error) { return document.MoveMotifs(o, by, w.chosen...) })
+}
+
+// nudge is how far an arrow key moves the chosen motifs.
+const nudge = 10 * geom.Micrometre
+
+func (w *Window) deleteChosen() {
+	w.Edit("Delete Motif", func(o document.Order) (document.Order, error) { return document.DeleteMotifs(o, w.chosen...) })
+}
+
+func (w *Window) chooseAll() {
+	var all []pattern.ID
+	for _, m := range w.Order().Unit.Motifs {
+		all = append(all, m.ID)
+	}
+	w.choose(all...)
+	w.Say(fmt.Sprintf(say("%d motifs chosen."), len(all)))
+}
