@@ -4,6 +4,7 @@ import (
 	"image"
 	"image/color"
 	"math"
+	"sync"
 
 	"tsugime/export/raster"
 	"tsugime/repeat/geom"
@@ -52,16 +53,30 @@ func (p *Painter) area(a Area, v raster.View) {
 	if !a.Box.Empty() {
 		r = r.Intersect(pixels(a.Box, v))
 	}
-	mix := p.mix(a.Shut, a.Open)
-	for y := r.Min.Y; y < r.Max.Y; y++ {
-		cover := p.plane.Cover[y*p.plane.W+r.Min.X : y*p.plane.W+r.Max.X]
-		row := p.img.Pix[y*p.img.Stride+4*r.Min.X:][:4*len(cover)]
-		for x, level := range cover {
-			c := &mix[level]
-			px := row[4*x : 4*x+4 : 4*x+4]
-			px[0], px[1], px[2], px[3] = c.R, c.G, c.B, 255
-		}
+	if r.Empty() {
+		return
 	}
+	mix := p.mix(a.Shut, a.Open)
+	inHalves(r.Min.Y, r.Max.Y, func(from, to int) {
+		for y := from; y < to; y++ {
+			cover := p.plane.Cover[y*p.plane.W+r.Min.X : y*p.plane.W+r.Max.X]
+			row := p.img.Pix[y*p.img.Stride+4*r.Min.X:][:4*len(cover)]
+			for x, level := range cover {
+				c := &mix[level]
+				px := row[4*x : 4*x+4 : 4*x+4]
+				px[0], px[1], px[2], px[3] = c.R, c.G, c.B, 255
+			}
+		}
+	})
+}
+
+// inHalves does the upper and the lower half of some rows at the same time.
+func inHalves(from, to int, do func(from, to int)) {
+	middle := (from + to) / 2
+	var upper sync.WaitGroup
+	upper.Go(func() { do(from, middle) })
+	do(middle, to)
+	upper.Wait()
 }
 
 // mix returns the colours from shut to open as raster.Plane.Blend mixes them.
