@@ -22,9 +22,10 @@ Xvfb -displayfd 5 -screen 0 1600x1000x24 +extension GLX >/dev/null 2>&1 &
 server=$!
 program=
 cleanup() {
-  [ -z "$program" ] || kill "$program" 2>/dev/null || true
+  # The program may write its settings while it goes: wait until it has gone.
+  [ -z "$program" ] || { kill "$program" && wait "$program"; } 2>/dev/null || true
   kill "$server" 2>/dev/null || true
-  rm -rf "$state"
+  rm -rf "$state" || true
 }
 trap cleanup EXIT
 for _ in $(seq 50); do [ -s "$state/display" ] && break; sleep 0.2; done
@@ -101,7 +102,7 @@ compare "$x1" "$y1" "$x2" "$y2" 'c == a && d - b > 0.0099 && d - b < 0.0101' || 
 say "undo all of it"
 press ctrl+z ctrl+z ctrl+z
 save
-cmp "$order" "$state/before.tsugime" || fail "three undos did not lead back to the start"
+cmp "$order" "$state/before.tsugime" || { diff "$order" "$state/before.tsugime" || true; fail "three undos did not lead back to the start"; }
 say "and do it again"
 press ctrl+shift+z ctrl+y ctrl+shift+z
 save
