@@ -74,9 +74,9 @@ func BenchmarkFrame(b *testing.B) {
 	laid := Laid{Ground: sheet}
 	for n := range 6 {
 		x := float64(n) * 560
-		column := box(x, 0, x+375, 2200)
+		column := box(x, 0, x+375, 12*step.MM())
 		bolt.Areas = append(bolt.Areas, Area{column, paper, hole})
-		laid.Lays = append(laid.Lays, raster.Lay{Move: geom.PtMM(x, float64(-n)*2200), Clip: column})
+		laid.Lays = append(laid.Lays, raster.Lay{Move: geom.PtMM(x, float64(-n)*12*step.MM()), Clip: column})
 	}
 	bolt.Grounds, laid.Lays = []Laid{laid}, nil
 	for n := range 18 {
