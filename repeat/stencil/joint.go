@@ -90,7 +90,7 @@ func (r route) joint(u pattern.Unit, field Field, step geom.Length) (Joint, bool
 	}
 	box := geom.BoxOf(way...)
 	for range 8 {
-		n := around(fieldCuts(u, field, box.Min.Y-jointBand, box.Max.Y+jointBand), 0)
+		n := around(fieldCuts(u, field, box.Min.Y-jointBand, box.Max.Y+jointBand))
 		line := n.drawn(r.at, field, clearance)
 		if tight := n.tightened(line, clearance); !meetsCopy(tight, step) {
 			line = tight
@@ -110,7 +110,7 @@ func (r route) joint(u pattern.Unit, field Field, step geom.Length) (Joint, bool
 // the step.
 func acrossCutOuts(ctx context.Context, u pattern.Unit, field Field, step geom.Length) (Joint, error) {
 	band := min(jointBand, step*9/20)
-	n := around(fieldCuts(u, field, -band-jointBand, band+jointBand), 0)
+	n := around(fieldCuts(u, field, -band-jointBand, band+jointBand))
 	g := newJointGrid(n, field, band, 0)
 	path, _ := g.path(0, true)
 	j := Joint{}.along(n, n.pulled(path, math.Inf(-1)))

@@ -67,13 +67,13 @@ func (g *jointGrid) span(lo, hi float64, n int) (from, to int) {
 
 // sink makes the distances within outlines negative: discs are so already.
 func (g *jointGrid) sink(n *neighbourhood) {
-	for i, it := range n.items {
-		shape := n.cuts[it.owner].Shape
+	for i, c := range n.cuts {
+		shape := c.Shape
 		if shape.Round() {
 			continue
 		}
 		rings := shape.Outline.Rings(geom.Chord)
-		b := n.items[i].box
+		b := n.boxes[i]
 		i0, i1 := g.span(float64(b.Min.X)-g.left, float64(b.Max.X)-g.left, g.nx)
 		j0, j1 := g.span(float64(b.Min.Y)-g.top, float64(b.Max.Y)-g.top, g.ny)
 		for j := j0; j <= j1; j++ {

@@ -14,92 +14,44 @@ type rim struct {
 	round          bool
 	ax, ay, bx, by float64 // a straight piece from a to b; a circle's centre is a
 	r              float64 // of a circle
-	item           int     // which of the neighbourhood's items it belongs to
+	item           int     // which of the cut-outs it belongs to
 }
 
-// An item is a cut-out of the neighbourhood: one of those given, or a copy of
-// one by a whole number of periods.
-type item struct {
-	owner int // index among the cut-outs given
-	shift geom.Point
-	box   geom.Box
-}
-
-// A neighbourhood is cut-outs together with as many of their copies as can lie
-// within reach of them.
+// A neighbourhood is cut-outs that stand as they are, with their rims where they
+// can be found by place.
 type neighbourhood struct {
 	cuts  []pattern.CutOut
-	items []item // the first len(cuts) are the cut-outs themselves
+	boxes []geom.Box
 	rims  []rim
-	first []int // the rims of item i are rims[first[i]:first[i+1]]
+	first []int // the rims of cut-out i are rims[first[i]:first[i+1]]
 	index *geom.Index
 }
 
-// around gathers the neighbourhood of the cut-outs: with no period they stand
-// alone, with one they repeat along it, with two on the torus.
-func around(cuts []pattern.CutOut, reach geom.Length, periods ...geom.Point) *neighbourhood {
-	n := &neighbourhood{cuts: cuts}
-	var all geom.Box
+// around gathers the neighbourhood of the cut-outs.
+func around(cuts []pattern.CutOut) *neighbourhood {
+	n := &neighbourhood{cuts: cuts, boxes: make([]geom.Box, len(cuts))}
 	for i, c := range cuts {
-		box := c.Shape.Bounds()
-		all = all.Union(box)
-		n.items = append(n.items, item{owner: i, box: box})
-	}
-	window := all.Grown(reach)
-	for i := range cuts {
-		box := n.items[i].box
-		near := geom.BoxOf(window.Min.Sub(box.Max), window.Max.Sub(box.Min))
-		for _, p := range copies(near, periods) {
-			if p != (geom.Point{}) {
-				n.items = append(n.items, item{owner: i, shift: p, box: box.Moved(p)})
-			}
-		}
+		n.boxes[i] = c.Shape.Bounds()
 	}
 	n.addRims()
 	return n
 }
 
-// copies returns the sums of periods that lie in the window.
-func copies(window geom.Box, periods []geom.Point) []geom.Point {
-	switch len(periods) {
-	case 0:
-		return nil
-	case 1:
-		p := periods[0]
-		reach := math.Max(window.Min.Norm(), window.Max.Norm()) + window.Max.Sub(window.Min).Norm()
-		k := int(reach/p.Norm()) + 1
-		var at []geom.Point
-		for i := -k; i <= k; i++ {
-			if q := p.Times(i); window.Holds(q) {
-				at = append(at, q)
-			}
-		}
-		return at
-	}
-	return pattern.Lattice{A: periods[0], B: periods[1]}.Places(window)
-}
-
 func (n *neighbourhood) addRims() {
-	flat := make([][]geom.Ring, len(n.cuts))
-	for i, c := range n.cuts {
-		if !c.Shape.Round() {
-			flat[i] = c.Shape.Rings(geom.Chord)
-		}
-	}
 	var boxes []geom.Box
-	n.first = make([]int, 1, len(n.items)+1)
-	for i, it := range n.items {
-		if s := n.cuts[it.owner].Shape; s.Round() {
-			c := s.Disc.Centre.Add(it.shift)
-			n.rims = append(n.rims, rim{round: true, ax: float64(c.X), ay: float64(c.Y), r: float64(s.Disc.Diameter) / 2, item: i})
-			boxes = append(boxes, it.box)
-		}
-		for _, ring := range flat[it.owner] {
-			for k, b := range ring {
-				a := ring[(k+len(ring)-1)%len(ring)].Add(it.shift)
-				b = b.Add(it.shift)
-				n.rims = append(n.rims, rim{ax: float64(a.X), ay: float64(a.Y), bx: float64(b.X), by: float64(b.Y), item: i})
-				boxes = append(boxes, geom.BoxOf(a, b))
+	n.first = make([]int, 1, len(n.cuts)+1)
+	for i, c := range n.cuts {
+		if s := c.Shape; s.Round() {
+			at := s.Disc.Centre
+			n.rims = append(n.rims, rim{round: true, ax: float64(at.X), ay: float64(at.Y), r: float64(s.Disc.Diameter) / 2, item: i})
+			boxes = append(boxes, n.boxes[i])
+		} else {
+			for _, ring := range s.Outline.Rings(geom.Chord) {
+				for k, b := range ring {
+					a := ring[(k+len(ring)-1)%len(ring)]
+					n.rims = append(n.rims, rim{ax: float64(a.X), ay: float64(a.Y), bx: float64(b.X), by: float64(b.Y), item: i})
+					boxes = append(boxes, geom.BoxOf(a, b))
+				}
 			}
 		}
 		n.first = append(n.first, len(n.rims))
@@ -202,13 +154,13 @@ func boxAround(x, y, reach float64) geom.Box {
 	return geom.BoxOf(c).Grown(geom.Length(math.Ceil(reach)))
 }
 
-// outlineIndex finds the items that are outlines, or returns nil where all are
+// outlineIndex finds the cut-outs that are outlines, or returns nil where all are
 // discs.
 func (n *neighbourhood) outlineIndex() *geom.Index {
-	boxes, any := make([]geom.Box, len(n.items)), false
-	for i, it := range n.items {
-		if !n.cuts[it.owner].Shape.Round() {
-			boxes[i], any = it.box, true
+	boxes, any := make([]geom.Box, len(n.cuts)), false
+	for i, c := range n.cuts {
+		if !c.Shape.Round() {
+			boxes[i], any = n.boxes[i], true
 		}
 	}
 	if !any {
@@ -222,9 +174,8 @@ func (n *neighbourhood) paper(x, y float64, outlines *geom.Index) bool {
 	p := geom.Point{X: geom.Length(math.Round(x)), Y: geom.Length(math.Round(y))}
 	clear := true
 	outlines.Visit(geom.BoxOf(p), func(i int) bool {
-		it := n.items[i]
-		s := n.cuts[it.owner].Shape
-		clear = s.Round() || !s.Contains(p.Sub(it.shift))
+		s := n.cuts[i].Shape
+		clear = s.Round() || !s.Contains(p)
 		return clear
 	})
 	return clear

@@ -160,7 +160,7 @@ type starGround struct {
 // groundAbout gathers the cut-outs that can be near a place at the height of the
 // box; how far the box reaches across doesn't matter.
 func groundAbout(u pattern.Unit, field Field, at geom.Box) starGround {
-	n := around(fieldCuts(u, field, at.Min.Y-clearanceReach, at.Max.Y+clearanceReach), 0)
+	n := around(fieldCuts(u, field, at.Min.Y-clearanceReach, at.Max.Y+clearanceReach))
 	return starGround{n, n.outlineIndex()}
 }
 

@@ -15,7 +15,7 @@ func AcrossJoint(cuts []pattern.CutOut, way geom.Point) Web {
 	if len(cuts) == 0 {
 		return Web{}
 	}
-	here := around(cuts, 0)
+	here := around(cuts)
 	for reach := float64(geom.Millimetre); ; reach *= 4 {
 		for i := range cuts {
 			for k := here.first[i]; k < here.first[i+1]; k++ {
