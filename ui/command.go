@@ -52,7 +52,7 @@ func orderCommands() []command {
 		{"Order", named("New from a Starter…"), keys(key(fyne.KeyN, ctrl)), nil, (*Window).chooseStarter},
 		{"Order", named("Open…"), keys(key(fyne.KeyO, ctrl)), nil, (*Window).chooseFile},
 		{"Order", named("Save"), keys(key(fyne.KeyS, ctrl)), nil, (*Window).Save},
-		{"Order", named("Save As…"), keys(key(fyne.KeyS, ctrl|shift)), nil, (*Window).chooseName},
+		{"Order", named("Save As…"), keys(key(fyne.KeyS, ctrl|shift)), nil, (*Window).saveAs},
 		{"Order", named("Write the Job Folder…"), keys(key(fyne.KeyP, ctrl)), (*Window).Ready, (*Window).chooseFolder},
 		{"Order", named("Close"), keys(key(fyne.KeyW, ctrl), key(fyne.KeyQ, ctrl)), nil, (*Window).close},
 	}

@@ -92,11 +92,14 @@ func (w *Window) SaveTo(path string) bool {
 // Save writes to the order's file, or asks for a name where it has none.
 func (w *Window) Save() {
 	if w.path == "" {
-		w.chooseName()
+		w.saveAs()
 		return
 	}
 	w.SaveTo(w.path)
 }
+
+// saveAs asks for a name and saves.
+func (w *Window) saveAs() { w.chooseName(func() {}) }
 
 func (w *Window) fail(err error) { dialog.ShowError(fmt.Errorf("%s", sentence(err)), w.win) }
 
@@ -115,7 +118,8 @@ func (w *Window) chooseFile() {
 	})
 }
 
-func (w *Window) chooseName() {
+// chooseName asks for a name, saves under it and then goes on.
+func (w *Window) chooseName(then func()) {
 	d := dialog.NewFileSave(func(to fyne.URIWriteCloser, err error) {
 		if err != nil || to == nil {
 			return
@@ -124,8 +128,15 @@ func (w *Window) chooseName() {
 		to.Close()
 		if filepath.Ext(path) != extension {
 			os.Remove(path) // the dialog has made an empty file under the bare name
+			path += extension
+			if _, err := os.Stat(path); err == nil { // the dialog has asked about the bare name only
+				w.fail(fmt.Errorf("save: there is a %s already; give another name", filepath.Base(path)))
+				return
+			}
 		}
-		w.SaveTo(path)
+		if w.SaveTo(path) {
+			then()
+		}
 	}, w.win)
 	d.SetFileName("order" + extension)
 	d.Resize(fyne.NewSize(860, 600))
@@ -172,7 +183,7 @@ func (w *Window) askThen(verb string, do func()) {
 		&widget.Button{Text: "Save", Importance: widget.HighImportance, OnTapped: func() {
 			d.Hide()
 			if w.path == "" {
-				w.chooseName()
+				w.chooseName(do)
 				return
 			}
 			if w.SaveTo(w.path) {
