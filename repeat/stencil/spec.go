@@ -10,6 +10,8 @@ type Spec struct {
 	Stars StarSpec
 	// WebLimit is the web below which the paper is not trusted.
 	WebLimit geom.Length
+	Hold     Hold
+	Joint    JointSpec
 }
 
 // A Field is the strip of the cloth that the stencil covers: whole motifs only.
