@@ -37,6 +37,8 @@ func Defaults() Order {
 			Paper:    stencil.Paper{Width: mm(430), Height: mm(300), Thickness: mm(0.22), Pile: 7},
 			Stars:    stencil.StarSpec{PerEnd: 3, Diameter: mm(1), Hidden: mm(9)},
 			WebLimit: mm(0.4),
+			Joint:    stencil.JointSpec{Share: 0.8},
+			Hold:     defaultHold(),
 		},
 		Cloth: Cloth{
 			Bolt: cloth.Bolt{Width: mm(375), Length: mm(12_600)},
@@ -48,6 +50,16 @@ func Defaults() Order {
 		Limits:   defaultLimits(),
 		Sheets:   Sheets{Page: "A4", Units: "mm", Lap: mm(10)},
 		NextID:   1,
+	}
+}
+
+// defaultHold adds nothing to the drawing. Two ties to an island are what an old
+// collection of two-sheet stencils shows; their width and the lap are our
+// recommendations, no source.
+func defaultHold() stencil.Hold {
+	return stencil.Hold{
+		Way: stencil.AsDrawn, TieWidth: geom.MM(0.8), PerIsland: 2,
+		Second: stencil.Second{Cut: stencil.TiePlaces, Lap: geom.MM(0.2)},
 	}
 }
 

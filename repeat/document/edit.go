@@ -134,11 +134,11 @@ func SetLattice(o Order, l pattern.Lattice) (Order, error) {
 	return o.checked(next)
 }
 
-// ApplyFit takes the unit onto the lattice of f, the places of its motifs with
-// it, and sets the step of f.
+// ApplyFit takes the unit onto the lattice of f, the places of its motifs and
+// their ties with it, and sets the step of f.
 func ApplyFit(o Order, f pattern.Fit) (Order, error) {
 	next := o
 	next.Unit = o.Unit.Fitted(f)
 	next.Sheet.Step = f.Step
-	return o.checked(next)
+	return o.checked(carryTies(o.Unit, next))
 }

@@ -20,6 +20,11 @@ type edit struct {
 	do   func(document.Order) (document.Order, error)
 }
 
+// tieAcross is a tie that goes with a motif.
+func tieAcross(id pattern.ID) stencil.Tie {
+	return stencil.Tie{Motif: id, From: geom.PtMM(3, 3), To: geom.PtMM(5, 4), Width: geom.MM(0.5)}
+}
+
 // goodEdits change the full order; badEdits make no sense.
 func goodEdits() []edit {
 	mm := geom.MM
@@ -65,6 +70,15 @@ func goodEdits() []edit {
 		{"lattice", func(o document.Order) (document.Order, error) {
 			return document.SetLattice(o, pattern.Straight(mm(15), mm(15)))
 		}},
+		{"joint", func(o document.Order) (document.Order, error) {
+			return document.SetJoint(o, stencil.JointSpec{Share: 0.5})
+		}},
+		{"hold", func(o document.Order) (document.Order, error) {
+			return document.SetHold(o, document.Defaults().Sheet.Hold)
+		}},
+		{"add ties", func(o document.Order) (document.Order, error) { return document.AddTies(o, false, tieAcross(1)) }},
+		{"set tie", func(o document.Order) (document.Order, error) { return document.SetTie(o, true, 0, tieAcross(3)) }},
+		{"delete ties", func(o document.Order) (document.Order, error) { return document.DeleteTies(o, false, 1) }},
 		{"add", func(o document.Order) (document.Order, error) { return document.AddMotif(o, dot) }},
 		{"delete", func(o document.Order) (document.Order, error) { return document.DeleteMotifs(o, 1) }},
 		{"move", func(o document.Order) (document.Order, error) {

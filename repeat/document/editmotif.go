@@ -34,7 +34,8 @@ func AddMotifs(o Order, motifs ...pattern.Motif) (Order, error) {
 	return o.checked(next)
 }
 
-// DeleteMotifs takes motifs away. Their IDs are never used again.
+// DeleteMotifs takes motifs away, their ties with them. Their IDs are never used
+// again.
 func DeleteMotifs(o Order, ids ...pattern.ID) (Order, error) {
 	gone, err := chosen(o, ids)
 	if err != nil {
@@ -42,7 +43,7 @@ func DeleteMotifs(o Order, ids ...pattern.ID) (Order, error) {
 	}
 	next := o
 	next.Unit.Motifs = slices.DeleteFunc(slices.Clone(o.Unit.Motifs), func(m pattern.Motif) bool { return gone[m.ID] })
-	return o.checked(next)
+	return o.checked(carryTies(o.Unit, next))
 }
 
 // MoveMotifs moves motifs by a way.
@@ -122,7 +123,7 @@ func change(o Order, ids []pattern.ID, edit func(m *pattern.Motif)) (Order, erro
 			edit(m)
 		}
 	}
-	return o.checked(next)
+	return o.checked(carryTies(o.Unit, next))
 }
 
 // chosen returns ids as a set and fails where one is missing.

@@ -3,7 +3,9 @@ package document
 import (
 	"fmt"
 
+	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
+	"tsugime/repeat/stencil"
 )
 
 // formatName is the value of the first key of every order file.
@@ -21,6 +23,9 @@ type field struct {
 
 // A percent is a fraction of one that the file shows in percent.
 type percent float64
+
+// A placeLine is a line of places, each on one line of the file.
+type placeLine []geom.Point
 
 // layout is the whole file after "format" and "version". The motifs are many, so
 // they come last.
@@ -46,6 +51,22 @@ var layout = []field{
 			{key: "diameter_mm", at: func(o *Order) any { return &o.Sheet.Stars.Diameter }},
 			{key: "hidden_mm", at: func(o *Order) any { return &o.Sheet.Stars.Hidden }},
 			{key: "at_mm", at: func(o *Order) any { return &o.Sheet.Stars.At }},
+		}},
+		{key: "joint", part: []field{
+			{key: "share_pct", at: func(o *Order) any { return (*percent)(&o.Sheet.Joint.Share) }},
+			{key: "line_mm", at: func(o *Order) any { return (*placeLine)(&o.Sheet.Joint.Line) }},
+		}},
+		{key: "hold", part: []field{
+			{key: "way", at: func(o *Order) any { return (*string)(&o.Sheet.Hold.Way) }},
+			{key: "tie_width_mm", at: func(o *Order) any { return &o.Sheet.Hold.TieWidth }},
+			{key: "per_island", at: func(o *Order) any { return &o.Sheet.Hold.PerIsland }},
+			{key: "ties", at: func(o *Order) any { return &o.Sheet.Hold.Ties }},
+			{key: "second", part: []field{
+				{key: "cut", at: func(o *Order) any { return (*string)(&o.Sheet.Hold.Second.Cut) }},
+				{key: "lap_mm", at: func(o *Order) any { return &o.Sheet.Hold.Second.Lap }},
+				{key: "ties", at: func(o *Order) any { return &o.Sheet.Hold.Second.Ties }},
+				{key: "motifs", at: func(o *Order) any { return &o.Sheet.Hold.Second.Motifs }},
+			}},
 		}},
 	}},
 	{key: "cloth", part: []field{
@@ -100,3 +121,9 @@ func motifPart(id pattern.ID) string { return fmt.Sprintf("unit.motifs#%d", id) 
 
 // punchPart names the part of an Extra that belongs to a punch.
 func punchPart(name string) string { return "rack#" + name }
+
+// tiePart names the part of an Extra that belongs to a tie: by where it stands, so
+// that it goes when the tie is moved.
+func tiePart(t stencil.Tie) string {
+	return fmt.Sprintf("tie#%d,%d,%d,%d,%d", t.Motif, t.From.X, t.From.Y, t.To.X, t.To.Y)
+}

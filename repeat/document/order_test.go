@@ -33,6 +33,18 @@ func full(t testing.TB) document.Order {
 		},
 		Stars:    stencil.StarSpec{PerEnd: 2, Diameter: geom.MM(1), Hidden: geom.MM(9), At: []geom.Point{geom.PtMM(12, 3), geom.PtMM(360, 3)}},
 		WebLimit: geom.MM(0.4),
+		Joint:    stencil.JointSpec{Share: 0.625, Line: []geom.Point{geom.PtMM(9.5, 1), geom.PtMM(100, -2), geom.PtMM(365.5, 1)}},
+		Hold: stencil.Hold{
+			Way: stencil.Split, TieWidth: geom.MM(0.7), PerIsland: 3,
+			Ties: []stencil.Tie{
+				{Motif: 1, From: geom.PtMM(6, 8), To: geom.PtMM(12, 8.5), Width: geom.MM(0.7)},
+				{Motif: 3, From: geom.PtMM(0.5, -2), To: geom.PtMM(1.5, -2), Width: geom.MM(0.2)},
+			},
+			Second: stencil.Second{
+				Cut: stencil.Whole, Lap: geom.MM(0.25), Motifs: []pattern.ID{3},
+				Ties: []stencil.Tie{{Motif: 1, From: geom.PtMM(9, 5), To: geom.PtMM(9, 13), Width: geom.MM(0.9)}},
+			},
+		},
 	}
 	o.Cloth = document.Cloth{
 		Bolt: cloth.Bolt{Width: geom.MM(375), Length: geom.MM(12_600), ChangeAcross: -0.0071, ChangeAlong: -0.029},

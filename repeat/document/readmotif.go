@@ -1,8 +1,11 @@
 package document
 
 import (
+	"slices"
+
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
+	"tsugime/repeat/stencil"
 )
 
 // The keys of a motif, as bits of what was seen.
@@ -140,4 +143,37 @@ func (r *reader) punch() Punch {
 	}
 	r.keep(punchPart(p.Name), extra)
 	return p
+}
+
+// tie reads one tie: {"motif", "from_mm", "to_mm", "width_mm"}.
+func (r *reader) tie() stencil.Tie {
+	var t stencil.Tie
+	var extra []member
+	from, seen := r.at, uint64(0)
+	keys := []string{"motif", "from_mm", "to_mm", "width_mm"}
+	r.object(func(key []byte) {
+		i := slices.Index(keys, string(key))
+		if i < 0 {
+			extra = r.unknown(extra, string(key))
+			return
+		}
+		r.once(&seen, i)
+		switch i {
+		case 0:
+			t.Motif = pattern.ID(r.integer())
+		case 1:
+			t.From = r.point()
+		case 2:
+			t.To = r.point()
+		case 3:
+			t.Width = r.length()
+		}
+	})
+	for i, key := range keys {
+		if seen&(1<<i) == 0 {
+			r.missing(from, key)
+		}
+	}
+	r.keep(tiePart(t), extra)
+	return t
 }

@@ -7,6 +7,7 @@ import (
 
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
+	"tsugime/repeat/stencil"
 )
 
 // value reads into what a field points to.
@@ -27,35 +28,34 @@ func (r *reader) value(to any) {
 	case *geom.Point:
 		*to = r.point()
 	case *[]geom.Point:
-		*to = nil
-		r.list(func(i int) {
-			if i == maxStars {
-				r.failf(r.at, "more than %d places; an end has at most %d stars", maxStars, maxStars)
-				return
-			}
-			*to = append(*to, r.point())
-		})
+		*to = entries(r, maxStars, "places; an end has at most %d stars", r.point)
+	case *placeLine:
+		*to = entries(r, maxJointLine, "places; draw the line with %d at most", r.point)
 	case *[]Punch:
-		*to = nil
-		r.list(func(i int) {
-			if i == maxRack {
-				r.failf(r.at, "more than %d punches; keep the rack to %d", maxRack, maxRack)
-				return
-			}
-			*to = append(*to, r.punch())
-		})
+		*to = entries(r, maxRack, "punches; keep the rack to %d", r.punch)
+	case *[]stencil.Tie:
+		*to = entries(r, maxTies, "ties; the unit may have %d", r.tie)
+	case *[]pattern.ID:
+		*to = entries(r, maxMotifs, "motifs; the unit may have %d", func() pattern.ID { return pattern.ID(r.integer()) })
 	case *[]pattern.Motif:
-		*to = nil
-		r.list(func(i int) {
-			if i == maxMotifs {
-				r.failf(r.at, "the unit has more than %d motifs; split the order", maxMotifs)
-				return
-			}
-			*to = append(*to, r.motif())
-		})
+		*to = entries(r, maxMotifs, "motifs; split the order, it may have %d", r.motif)
 	default:
 		panic(fmt.Sprintf("document: no way to read %T", to))
 	}
+}
+
+// entries reads a list of at most so many entries; tooMany says what they are and
+// what to do, with one verb for the number.
+func entries[T any](r *reader, most int, tooMany string, read func() T) []T {
+	var all []T
+	r.list(func(i int) {
+		if i == most {
+			r.failf(r.at, "more than %d "+tooMany, most, most)
+			return
+		}
+		all = append(all, read())
+	})
+	return all
 }
 
 func (r *reader) length() geom.Length {

@@ -12,6 +12,7 @@ import (
 
 	"tsugime/assets"
 	"tsugime/repeat/document"
+	"tsugime/repeat/stencil"
 )
 
 // A schema is the part of a JSON Schema that the order's schema uses.
@@ -212,13 +213,25 @@ func beyond(t *testing.T, v json.Number, over, whole bool) json.Number {
 	return json.Number(text)
 }
 
+func names[T ~string](choices []T) []string {
+	var all []string
+	for _, c := range choices {
+		all = append(all, string(c))
+	}
+	return all
+}
+
 func TestTheSchemasChoicesAreTheReaders(t *testing.T) {
 	s := orderSchema(t)
 	for path, want := range map[string][]string{
 		"sheets.page": document.PageNames, "sheets.units": document.UnitNames, "garment.kind": document.GarmentKinds,
+		"sheet.hold.way": names(stencil.HoldWays()), "sheet.hold.second.cut": names(stencil.SecondCuts()),
 	} {
-		part, key, _ := strings.Cut(path, ".")
-		if got := s.Properties[part].Properties[key].Enum; !slices.Equal(got, want) {
+		part := s
+		for key := range strings.SplitSeq(path, ".") {
+			part = part.Properties[key]
+		}
+		if got := part.Enum; !slices.Equal(got, want) {
 			t.Errorf("%s: the schema has %v, the reader %v", path, got, want)
 		}
 	}

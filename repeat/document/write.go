@@ -7,6 +7,7 @@ import (
 
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
+	"tsugime/repeat/stencil"
 )
 
 // Write writes o as an order file: UTF-8 JSON, keys in a fixed order, two spaces
@@ -101,8 +102,14 @@ func (p *printer) value(of any) {
 		p.point(*of)
 	case *[]geom.Point:
 		lines(p, *of, p.point)
+	case *placeLine:
+		lines(p, *of, p.point)
 	case *[]Punch:
 		lines(p, *of, p.punch)
+	case *[]stencil.Tie:
+		lines(p, *of, p.tie)
+	case *[]pattern.ID:
+		p.ids(*of)
 	case *[]pattern.Motif:
 		lines(p, *of, p.motif)
 	default:
@@ -181,6 +188,33 @@ func (p *printer) motif(m pattern.Motif) {
 		p.extra(part)
 	}
 	p.buf = append(p.buf, '}')
+}
+
+func (p *printer) tie(t stencil.Tie) {
+	p.buf = append(p.buf, `{"motif": `...)
+	p.buf = strconv.AppendInt(p.buf, int64(t.Motif), 10)
+	p.buf = append(p.buf, `, "from_mm": `...)
+	p.point(t.From)
+	p.buf = append(p.buf, `, "to_mm": `...)
+	p.point(t.To)
+	p.buf = append(p.buf, `, "width_mm": `...)
+	p.buf = t.Width.AppendMM(p.buf, 6)
+	if p.order.Extra.parts != nil {
+		p.extra(tiePart(t))
+	}
+	p.buf = append(p.buf, '}')
+}
+
+// ids writes a list of IDs on one line.
+func (p *printer) ids(ids []pattern.ID) {
+	p.buf = append(p.buf, '[')
+	for i, id := range ids {
+		if i > 0 {
+			p.buf = append(p.buf, ", "...)
+		}
+		p.buf = strconv.AppendInt(p.buf, int64(id), 10)
+	}
+	p.buf = append(p.buf, ']')
 }
 
 func (p *printer) punch(t Punch) {

@@ -40,6 +40,14 @@ func (m Affine) Apply(p Point) Point {
 	}
 }
 
+// Inverse returns the map that takes m back. A map that flattens the plane has
+// none: the result then holds infinities.
+func (m Affine) Inverse() Affine {
+	d := m.Det()
+	a, b, c, e := m.D/d, -m.B/d, -m.C/d, m.A/d
+	return Affine{a, b, c, e, -(a*m.E + b*m.F), -(c*m.E + e*m.F)}
+}
+
 // Det is the factor by which m changes areas; it is negative for a mirror.
 func (m Affine) Det() float64 { return float64(m.A*m.D) - float64(m.B*m.C) }
 

@@ -26,11 +26,16 @@ func (m Motif) Placed() geom.Shape {
 	if m.TurnDeg == 0 && !m.Mirrored || m.Shape.Round() && m.Shape.Disc.Centre == (geom.Point{}) {
 		return m.Shape.Moved(m.At)
 	}
+	return m.Shape.Placed(m.Placing())
+}
+
+// Placing returns the map from the motif's own frame to the unit's.
+func (m Motif) Placing() geom.Affine {
 	place := geom.Identity
 	if m.Mirrored {
 		place = geom.Scale(-1, 1)
 	}
-	return m.Shape.Placed(place.Then(geom.Rotate(m.TurnDeg)).Then(geom.Translate(m.At)))
+	return place.Then(geom.Rotate(m.TurnDeg)).Then(geom.Translate(m.At))
 }
 
 // A CutOut is a hole through the paper and the motif it comes from.
