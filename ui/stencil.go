@@ -6,12 +6,9 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
-	"tsugime/export/raster"
 	"tsugime/repeat/check"
 	"tsugime/repeat/document"
 	"tsugime/repeat/geom"
-	"tsugime/repeat/stencil"
-	"tsugime/ui/board"
 )
 
 // A stencilStation is the second station: the sheet, its joint line and stars,
@@ -69,102 +66,6 @@ func newStencil(w *Window) *stencilStation {
 	return s
 }
 
-// misplaced is a field of the joint view; it is no part of the order.
-func (s *stencilStation) misplaced(name string, set func(geom.Length)) {
-	e := newEntry(func(text string) {
-		l, err := geom.ParseLength(text, geom.MMUnit)
-		if err != nil {
-			s.w.Say(sentence(err))
-			return
-		}
-		set(l)
-		s.laid()
-	})
-	e.put("0 mm")
-	s.form.row(name, e)
-}
-
-func (s *stencilStation) paperFields() {
-	f := s.form
-	f.heading("Paper")
-	paper := func(name string, pick func(p *stencil.Paper) *geom.Length) {
-		f.length(name, "Change Paper", geom.KaneSun,
-			func(o document.Order) geom.Length { return *pick(&o.Sheet.Paper) },
-			func(o document.Order, l geom.Length) (document.Order, error) {
-				p := o.Sheet.Paper
-				*pick(&p) = l
-				return document.SetPaper(o, p)
-			})
-	}
-	paper("Width", func(p *stencil.Paper) *geom.Length { return &p.Width })
-	paper("Height", func(p *stencil.Paper) *geom.Length { return &p.Height })
-	grows := func(name string, pick func(p *stencil.Paper) *float64) {
-		f.number(name, "Change Wet Growth", "%",
-			func(o document.Order) float64 { return 100 * *pick(&o.Sheet.Paper) },
-			func(o document.Order, v float64) (document.Order, error) {
-				p := o.Sheet.Paper
-				*pick(&p) = v / 100
-				return document.SetPaper(o, p)
-			})
-	}
-	grows("Grows wet across", func(p *stencil.Paper) *float64 { return &p.GrowthAcross })
-	grows("Grows wet along", func(p *stencil.Paper) *float64 { return &p.GrowthAlong })
-	f.number("Pile", "Change Pile", "sheets",
-		func(o document.Order) float64 { return float64(o.Sheet.Paper.Pile) },
-		func(o document.Order, v float64) (document.Order, error) {
-			p := o.Sheet.Paper
-			p.Pile = int(v)
-			return document.SetPaper(o, p)
-		})
-}
-
-func (s *stencilStation) starFields() {
-	f := s.form
-	f.heading("Stars")
-	f.choice("An end", "Change Stars", []string{"2", "3", "4"},
-		func(o document.Order) string { return strconv.Itoa(o.Sheet.Stars.PerEnd) },
-		func(o document.Order, v string) (document.Order, error) {
-			stars := o.Sheet.Stars
-			stars.PerEnd, _ = strconv.Atoi(v)
-			stars.At = nil
-			return document.SetStars(o, stars)
-		})
-	star := func(name string, pick func(p *stencil.StarSpec) *geom.Length) {
-		f.length(name, "Change Stars", geom.KaneBu,
-			func(o document.Order) geom.Length { return *pick(&o.Sheet.Stars) },
-			func(o document.Order, l geom.Length) (document.Order, error) {
-				p := o.Sheet.Stars
-				*pick(&p) = l
-				return document.SetStars(o, p)
-			})
-	}
-	star("Diameter", func(p *stencil.StarSpec) *geom.Length { return &p.Diameter })
-	star("Seam hides", func(p *stencil.StarSpec) *geom.Length { return &p.Hidden })
-}
-
-// limitFields are what this cutter allows.
-func (s *stencilStation) limitFields() {
-	f := s.form
-	f.heading("Limits")
-	f.length("Web at least", "Change Limits", geom.KaneBu,
-		func(o document.Order) geom.Length { return o.Sheet.WebLimit },
-		func(o document.Order, l geom.Length) (document.Order, error) {
-			return document.SetLimits(o, o.Limits, l)
-		})
-	limit := func(name string, pick func(l *document.Limits) *geom.Length) {
-		f.length(name, "Change Limits", geom.KaneBu,
-			func(o document.Order) geom.Length { return *pick(&o.Limits) },
-			func(o document.Order, v geom.Length) (document.Order, error) {
-				l := o.Limits
-				*pick(&l) = v
-				return document.SetLimits(o, l, o.Sheet.WebLimit)
-			})
-	}
-	limit("Hole at least", func(l *document.Limits) *geom.Length { return &l.Hole })
-	limit("Star clear of holes", func(l *document.Limits) *geom.Length { return &l.StarClear })
-	limit("Joint off at most", func(l *document.Limits) *geom.Length { return &l.Joint })
-}
-
 func (s *stencilStation) name() string             { return stationNames[stencilAt] }
 func (s *stencilStation) bench() fyne.CanvasObject { return s.content }
 func (s *stencilStation) refresh()                 { s.form.refresh() }
@@ -200,94 +101,6 @@ func (s *stencilStation) loupe() {
 		}
 	}
 	s.w.board.Near(at.Add(geom.Point{Y: s.w.work.Sheet.Spec.Step}), 45)
-}
-
-func (s *stencilStation) view() string {
-	if s.three {
-		return "joint"
-	}
-	return "sheet"
-}
-
-func (s *stencilStation) scene() board.Scene {
-	switch {
-	case s.w.built == 0:
-		return waiting(s.w)
-	case s.three:
-		return s.threePlacements()
-	}
-	sheet := s.w.work.Sheet
-	sc := board.Scene{
-		Desk: table, Extent: sheet.Paper,
-		Areas:   []board.Area{{Box: sheet.Paper, Shut: tannin, Open: light}},
-		Grounds: []board.Laid{{Ground: s.w.grounds.sheet, Lays: []raster.Lay{{}}}}, Pitch: s.w.pitch(),
-	}
-	next := moved(sheet.Joint.Line, geom.Point{Y: sheet.Spec.Step})
-	sc.Marks = append(sc.Marks,
-		board.Mark{Shape: board.Loop, Points: corners(sheet.Paper), Colour: ink, Width: 1.5},
-		board.Mark{Shape: board.Dashes, Points: sheet.Joint.Line, Colour: onPaper, Width: 2},
-		board.Mark{Shape: board.Dashes, Points: next, Colour: onPaper, Width: 2})
-	label := func(line []geom.Point, text string, align board.Align) {
-		if len(line) > 0 {
-			sc.Labels = append(sc.Labels, board.Label{At: line[len(line)/2], Text: say(text), Align: align, Colour: onPaper})
-		}
-	}
-	label(sheet.Joint.Line, "joint line", board.Above)
-	label(next, "joint line, one step on", board.Below)
-	s.markStars(&sc)
-	markPaper(&sc, s.w, s.w.Order().Unit.Lattice)
-	return sc
-}
-
-// markStars rings and names the stars.
-func (s *stencilStation) markStars(sc *board.Scene) {
-	stars, field := s.w.work.Sheet.Stars.Stars, s.w.work.Sheet.Spec.Field
-	middle := field.Left + field.Width/2
-	for i, star := range stars {
-		name, align, space := "L"+strconv.Itoa(i+1), board.Before, "      "
-		if star.End == stencil.Trailing {
-			name = "T" + strconv.Itoa(i+1-len(stars)/2)
-		}
-		text := name + space
-		if star.At.X > middle {
-			align, text = board.After, space+name
-		}
-		mark := board.Mark{Shape: board.Star, Points: []geom.Point{star.At}, Radius: star.Diameter / 2, Colour: onPaper, Width: 1.5}
-		sc.Marks = append(sc.Marks, mark)
-		sc.Labels = append(sc.Labels, board.Label{At: star.At, Text: text, Align: align, Colour: onPaper, Size: 11})
-	}
-}
-
-// threePlacements shows the sheet laid thrice on the cloth, each off the one
-// before by the chosen misplacement.
-func (s *stencilStation) threePlacements() board.Scene {
-	w := s.w.work
-	step := geom.Point{Y: w.Sheet.Spec.Step}
-	width, _ := w.Run.Bolt.FinishedSize()
-	cloth := geom.BoxOf(geom.Point{Y: -step.Y / 4}, geom.Point{X: width, Y: 3*step.Y + step.Y/4})
-	sc := board.Scene{Desk: table, Extent: cloth, Pitch: s.w.pitch(), Areas: []board.Area{{Box: cloth, Shut: dyed(w.Order.Cloth.Dye), Open: undyed}}}
-	var lays []raster.Lay
-	for n := range 3 {
-		move := step.Add(s.off).Times(n)
-		lays = append(lays, raster.Lay{Move: move})
-		line := moved(w.Sheet.Joint.Line, move)
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: line, Colour: onCloth, Width: 1.5})
-		sc.Labels = append(sc.Labels, board.Label{
-			At: geom.Point{X: 0, Y: move.Y + step.Y/2}, Align: board.Before, Colour: ink, Text: say("placement") + " " + strconv.Itoa(n) + "  ",
-		})
-	}
-	sc.Grounds = []board.Laid{{Ground: s.w.grounds.sheet, Lays: lays}}
-	return sc
-}
-
-// waiting is the scene before anything has been built.
-func waiting(w *Window) board.Scene {
-	text := say("Measuring…")
-	if w.fault != nil {
-		text = sentence(w.fault)
-	}
-	box := geom.BoxOf(geom.Point{}, geom.PtMM(400, 300))
-	return board.Scene{Desk: table, Extent: box, Plain: true, Labels: []board.Label{{At: box.Centre(), Align: board.Middle, Text: text, Colour: ink, Size: 15}}}
 }
 
 func (s *stencilStation) measures() []measure {
