@@ -13,11 +13,31 @@ type arrangement struct {
 	// another; the rest enters as runs. Where it is nil, all are hot.
 	hot [][]bool
 	in  []bool // which rings take part
+	// The first so many rings are of the first layer, the others of the second.
+	first int
+}
+
+// A layer says of which kind a ring is, by what it adds to the cover of the places
+// inside it.
+type layer int64
+
+// A place is covered by how many rings go around it: first-layer ones are counted
+// in the low half, second-layer ones in the high half.
+const (
+	firstLayer  layer = 1
+	secondLayer layer = 1 << 32
+)
+
+func (a arrangement) layer(ring int32) layer {
+	if int(ring) < a.first {
+		return firstLayer
+	}
+	return secondLayer
 }
 
 // boundaries returns the lines around what is inside by how often rings go
-// around it.
-func (a arrangement) boundaries(inside func(cover int32) bool) ([]Boundary, error) {
+// around it. Where there is no such line, covered says whether all is inside.
+func (a arrangement) boundaries(inside func(cover layer) bool) (lines []Boundary, covered bool, err error) {
 	var pieces []piece
 	var runs []run
 	for i, r := range a.rings {
@@ -26,11 +46,11 @@ func (a arrangement) boundaries(inside func(cover int32) bool) ([]Boundary, erro
 		}
 	}
 	if len(pieces) == 0 {
-		return nil, nil
+		return nil, inside(0), nil
 	}
-	pieces, err := snapped(a.t, pieces)
+	pieces, err = snapped(a.t, pieces)
 	if err != nil {
-		return nil, err
+		return nil, false, err
 	}
 	from := make([]int32, len(a.rings)+1) // ring i has pieces[from[i]:from[i+1]]
 	for _, p := range pieces {
@@ -39,19 +59,23 @@ func (a arrangement) boundaries(inside func(cover int32) bool) ([]Boundary, erro
 	for i := range a.rings {
 		from[i+1] += from[i]
 	}
-	f := newFaces(newEdges(a.t, pieces, runs), func(v Point) int {
-		n := 0
+	base := func(v Point) layer {
+		n := layer(0)
 		a.grid.near(v, func(i int32, shift Point) {
 			if from[i] == from[i+1] {
 				return
 			}
 			if at := v.Add(shift); a.boxes[i].Grown(Snap).Holds(at) {
-				n += winding(pieces[from[i]:from[i+1]], runs, at)
+				n += a.layer(i) * layer(winding(pieces[from[i]:from[i+1]], runs, at))
 			}
 		})
 		return n
-	})
-	return f.boundaries(inside), nil
+	}
+	f := newFaces(newEdges(a.t, pieces, runs, a.layer), base)
+	if lines = f.boundaries(inside); len(lines) == 0 {
+		covered = inside(base(pieces[0].a))
+	}
+	return lines, covered, nil
 }
 
 // shortRun is the length below which a run is not worth being one.

@@ -6,11 +6,12 @@ import (
 )
 
 // An edge joins two vertices of the arrangement; pieces that coincide are one
-// edge. turns is how often rings run along it, less how often they run against.
+// edge. turns is how often rings run along it, less how often they run against,
+// counted by layer.
 type edge struct {
 	u, v  int32
 	way   Point // from u to v
-	turns int32
+	turns layer
 	run   int32 // as in piece; negative where the edge goes against the run
 }
 
@@ -29,7 +30,7 @@ type edges struct {
 }
 
 // newEdges joins the snapped pieces to a graph.
-func newEdges(t torus, pieces []piece, runs []run) *edges {
+func newEdges(t torus, pieces []piece, runs []run, of func(ring int32) layer) *edges {
 	g := &edges{runs: runs}
 	ids := newPlaces(2 * len(pieces))
 	id := func(p Point) int32 {
@@ -41,9 +42,9 @@ func newEdges(t torus, pieces []piece, runs []run) *edges {
 	}
 	all := make([]edge, 0, len(pieces))
 	for _, s := range pieces {
-		e := edge{id(s.a), id(s.b), s.b.Sub(s.a), 1, s.run}
+		e := edge{id(s.a), id(s.b), s.b.Sub(s.a), of(s.ring), s.run}
 		if e.u > e.v || e.u == e.v && e.way.Less(Point{}) {
-			e = edge{e.v, e.u, e.way.Neg(), -1, -e.run}
+			e = edge{e.v, e.u, e.way.Neg(), -e.turns, -e.run}
 		}
 		all = append(all, e)
 	}
@@ -144,7 +145,7 @@ func (g *edges) way(h half) Point {
 }
 
 // turns returns how often rings run along h.
-func (g *edges) turns(h half) int32 {
+func (g *edges) turns(h half) layer {
 	if h&1 == 0 {
 		return g.all[h>>1].turns
 	}

@@ -4,13 +4,13 @@ package geom
 type faces struct {
 	g     *edges
 	loop  []int32 // the face on the inner side (x to y) of each half
-	cover []int32 // of each loop
+	cover []layer // of each loop
 }
 
 // newFaces walks around every face and carries the cover from face to face.
 // base returns the cover just above a vertex and a bit to its right; it is asked
 // once for each connected part.
-func newFaces(g *edges, base func(v Point) int) *faces {
+func newFaces(g *edges, base func(v Point) layer) *faces {
 	f := &faces{g: g, loop: make([]int32, 2*len(g.all))}
 	for h := range f.loop {
 		f.loop[h] = -1
@@ -25,7 +25,7 @@ func newFaces(g *edges, base func(v Point) int) *faces {
 		}
 		loops++
 	}
-	f.cover = make([]int32, loops)
+	f.cover = make([]layer, loops)
 	seen := make([]bool, loops)
 	for h := range f.loop {
 		if !seen[f.loop[h]] {
@@ -36,10 +36,10 @@ func newFaces(g *edges, base func(v Point) int) *faces {
 }
 
 // spread sets the cover of every loop in the part that h belongs to.
-func (f *faces) spread(h half, seen []bool, base func(v Point) int) {
+func (f *faces) spread(h half, seen []bool, base func(v Point) layer) {
 	v := f.g.origin(h)
 	first := f.g.above(v)
-	f.cover[f.loop[first]] = int32(base(f.g.at[v]))
+	f.cover[f.loop[first]] = base(f.g.at[v])
 	seen[f.loop[first]] = true
 	for stack := []half{first}; len(stack) > 0; {
 		from := stack[len(stack)-1]
@@ -60,7 +60,7 @@ func (f *faces) spread(h half, seen []bool, base func(v Point) int) {
 
 // boundaries traces the lines between what is inside by its cover and what is
 // not, the inside on the inner side.
-func (f *faces) boundaries(inside func(cover int32) bool) []Boundary {
+func (f *faces) boundaries(inside func(cover layer) bool) []Boundary {
 	rim := make([]bool, len(f.loop))
 	for h := range rim {
 		rim[h] = inside(f.cover[f.loop[h]]) && !inside(f.cover[f.loop[h^1]])

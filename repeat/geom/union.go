@@ -7,7 +7,7 @@ type Region struct {
 	// Boundaries are its lines, in an order that depends on the shapes only.
 	Boundaries []Boundary
 	t          torus
-	covered    bool // somewhere; without a boundary that is everywhere
+	covered    bool // everywhere, where there is no boundary
 }
 
 // Union returns what the shapes cover together. A place is in a shape where the
@@ -24,13 +24,41 @@ type Region struct {
 // the bit and is the same for every pair of periods that make the same lattice.
 // No ring may be wider or higher than MaxSpan/2.
 func Union(shapes [][]Ring, periods ...Point) (Region, error) {
+	solids, err := solidsOf(shapes)
+	if err != nil {
+		return Region{}, err
+	}
+	return combined(solids, len(solids), func(cover layer) bool { return cover > 0 }, periods)
+}
+
+// Without returns what a covers and b does not, each taken together as in Union.
+func Without(a, b [][]Ring, periods ...Point) (Region, error) {
+	solids, err := solidsOf(a)
+	if err != nil {
+		return Region{}, err
+	}
+	taken, err := solidsOf(b)
+	if err != nil {
+		return Region{}, fmt.Errorf("taken away: %w", err)
+	}
+	onlyFirst := func(cover layer) bool { return 0 < cover && cover < secondLayer }
+	return combined(append(solids, taken...), len(solids), onlyFirst, periods)
+}
+
+func solidsOf(shapes [][]Ring) ([]solid, error) {
 	solids := make([]solid, 0, len(shapes))
 	for i, shape := range shapes {
 		var err error
 		if solids, err = appendSolids(solids, shape); err != nil {
-			return Region{}, fmt.Errorf("shape %d: %w", i, err)
+			return nil, fmt.Errorf("shape %d: %w", i, err)
 		}
 	}
+	return solids, nil
+}
+
+// combined returns what is inside by its cover; the first so many solids are the
+// first layer, the others the second.
+func combined(solids []solid, first int, inside func(cover layer) bool, periods []Point) (Region, error) {
 	var all Box
 	for _, s := range solids {
 		all = all.Union(s.box)
@@ -39,19 +67,20 @@ func Union(shapes [][]Ring, periods ...Point) (Region, error) {
 	if err != nil {
 		return Region{}, err
 	}
-	r := Region{t: t, covered: len(solids) > 0}
+	r := Region{t: t}
 	if len(solids) == 0 {
 		return r, nil
 	}
 	a := meeting(t, solids)
-	r.Boundaries = make([]Boundary, 0, len(solids))
-	for i, s := range solids {
+	a.first = first
+	r.Boundaries = make([]Boundary, 0, first)
+	for i, s := range solids[:first] {
 		if !a.in[i] {
 			r.Boundaries = append(r.Boundaries, Boundary{Points: s.ring})
 		}
 	}
-	met, err := a.boundaries(func(cover int32) bool { return cover > 0 })
-	r.Boundaries = append(r.Boundaries, met...)
+	met, covered, err := a.boundaries(inside)
+	r.Boundaries, r.covered = append(r.Boundaries, met...), covered
 	return r, err
 }
 

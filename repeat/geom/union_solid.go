@@ -46,7 +46,7 @@ func appendSolids(solids []solid, shape []Ring) ([]solid, error) {
 
 // untangled returns the lines around what the rings of one shape enclose.
 func untangled(tangle []solid) ([]solid, error) {
-	a := arrangement{hot: make([][]bool, len(tangle))}
+	a := arrangement{hot: make([][]bool, len(tangle)), first: len(tangle)}
 	var all Box
 	for _, s := range tangle {
 		a.rings, a.boxes, a.in = append(a.rings, s.ring), append(a.boxes, s.box), append(a.in, true)
@@ -57,7 +57,7 @@ func untangled(tangle []solid) ([]solid, error) {
 		return nil, err
 	}
 	a.grid = boxGrid(a.t, a.boxes)
-	lines, err := a.boundaries(func(cover int32) bool { return cover != 0 })
+	lines, _, err := a.boundaries(func(cover layer) bool { return cover != 0 })
 	if err != nil {
 		return nil, err
 	}
