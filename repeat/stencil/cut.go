@@ -27,7 +27,7 @@ func Cut(ctx context.Context, u pattern.Unit, spec Spec, cloth geom.Length) (She
 		s.OpenPct, errs[0] = OpenAreaPct(cuts, u.Lattice.A, u.Lattice.B)
 		s.Paths, errs[1] = Connect(cuts, u.Lattice.A, u.Lattice.B)
 	})
-	together.Go(func() { s.Joint, errs[2] = FindJoint(ctx, u, spec.Field, spec.Step) })
+	together.Go(func() { s.Joint, errs[2] = FindJoint(ctx, u, spec.Field, spec.Step, spec.Joint) })
 	together.Wait()
 	for i, measure := range []string{"open area", "islands", "joint line"} {
 		if errs[i] != nil {

@@ -18,12 +18,30 @@ type Joint struct {
 	// Widest is the greatest clearance that any line could have: half the web
 	// that every line must cross, the best one crossing none that is narrower.
 	Widest geom.Length
+	ByHand bool         // the line is the one that was drawn by hand
+	Faults []JointFault // what is wrong with a line drawn by hand
+	// Crossed is how much of the line lies in cut-outs, Crossings are the places
+	// from left to right. Both are zero for a line through paper alone.
+	Crossed   geom.Length
+	Crossings []Crossing
+	// Lap is by how much a crossed cut-out should reach over the line on both
+	// placements, so that no gap shows between them; zero where none is crossed.
+	Lap geom.Length
+}
+
+// A Crossing is a place where the line runs through cut-outs.
+type Crossing struct {
+	From, To geom.Point
+	Width    geom.Length // along the line
+	Depth    geom.Length // how far from the rim the line comes at most
+	Motif    pattern.ID  // the one that is crossed first
 }
 
 // Choices of the joint line.
 const (
-	// keptClearance is the share of the greatest clearance that the line keeps;
-	// with all of it the line wanders, at this share it is short (our choice).
+	// keptClearance is the share of the greatest clearance that the line keeps
+	// where none is asked for; with all of it the line wanders, at this share it
+	// is short (our choice).
 	keptClearance = 0.8
 	// jointBand is how far above and below the start of the placement a line that
 	// must cross cut-outs may run, unless the step is too short for that, and how
@@ -31,107 +49,71 @@ const (
 	jointBand = 12 * geom.Millimetre
 	// jointCells bounds the grid on which a line that crosses is sought.
 	jointCells = 1_000_000
+	// crossingLap is how far crossed cut-outs should reach over the line: as the
+	// openings of two sheets of one design reach over each other (our choice).
+	crossingLap = geom.Millimetre / 5
 )
 
 // FindJoint returns a line from the left edge of the field to the right through
 // the paper between whole motifs. The greatest clearance that a line can have is
 // half the narrowest web on the best way across; the line returned is the
-// shortest that keeps four fifths of it, begins near y = 0 and never meets its
+// shortest that keeps the share asked for, begins near y = 0 and never meets its
 // copy one step on. Where every line must cross cut-outs (full-width stripes,
 // interlaced rings) Widest is zero, and the line crosses as little as it can in a
-// band about y = 0; its clearance is negative by how deep, or zero where an
-// outline is crossed. Where the field is empty the clearance is half the step.
-// It stops early only when ctx is done.
-func FindJoint(ctx context.Context, u pattern.Unit, field Field, step geom.Length) (Joint, error) {
-	if field.Width <= 0 || step <= 0 {
-		return Joint{}, fmt.Errorf("a field of %s mm and a step of %s mm leave no joint; give both more than zero", field.Width, step)
-	}
-	c, empty, err := clothOf(u, field, step)
+// band about y = 0; its clearance is negative by how deep. Where the field is
+// empty the clearance is half the step.
+//
+// A line drawn by hand is measured as it is; what is wrong with it is told in
+// Faults. It stops early only when ctx is done.
+func FindJoint(ctx context.Context, u pattern.Unit, field Field, step geom.Length, spec JointSpec) (Joint, error) {
+	w, err := newJointWays(u, field, step)
 	if err != nil {
 		return Joint{}, err
 	}
-	if empty {
-		line := []geom.Point{{X: field.Left}, {X: field.Right()}}
-		return Joint{Line: line, Clearance: step / 2, Length: field.Width, Widest: step / 2}, nil
+	if len(spec.Line) > 0 {
+		return w.byHand(ctx, spec.Line)
 	}
-	var best Joint
-	for wider := 1.0; wider <= 8; wider *= 2 {
-		r, ok, err := c.route(ctx, field, keptClearance, wider)
-		if err != nil {
-			return Joint{}, err
-		}
-		if !ok {
-			break
-		}
-		// Where a web was too wide to be found two pockets seem one, and the way
-		// through may not be led: look farther.
-		j, ok := r.joint(u, field, step)
-		if ok && j.Clearance > best.Clearance {
-			best = j
-		}
-		if best.Clearance >= j.Widest.Times(keptClearance)-3*geom.Grid {
-			break
-		}
+	share, err := spec.share()
+	if err != nil {
+		return Joint{}, err
 	}
-	if best.Line != nil {
-		return best, nil
-	}
-	return acrossCutOuts(ctx, u, field, step)
+	return w.find(ctx, share)
 }
 
-// joint draws the line along r: tight where that keeps it off its copy. It
-// reports whether the line keeps clear of all cut-outs.
-func (r route) joint(u pattern.Unit, field Field, step geom.Length) (Joint, bool) {
-	clearance := keptClearance * r.widest / 2
-	j := Joint{Widest: geom.Length(math.Round(r.widest / 2))}
-	way := make([]geom.Point, len(r.at))
-	for i, p := range r.at {
-		way[i] = p.point()
+// share returns the share of the greatest clearance that is asked for.
+func (s JointSpec) share() (float64, error) {
+	switch {
+	case s.Share == 0:
+		return keptClearance, nil
+	case s.Share > 0 && s.Share <= 1:
+		return s.Share, nil
 	}
-	box := geom.BoxOf(way...)
-	for range 8 {
-		n := around(fieldCuts(u, field, box.Min.Y-jointBand, box.Max.Y+jointBand))
-		line := n.drawn(r.at, field, clearance)
-		if tight := n.tightened(line, clearance); !meetsCopy(tight, step) {
-			line = tight
-		}
-		j = j.along(n, line)
-		// A line that was led far away may lie where no cut-outs were looked for.
-		if all := box.Union(geom.BoxOf(line...)); all != box && all.Height() > box.Height()+jointBand/2 {
-			box = all
-			continue
-		}
-		break
-	}
-	return j, j.Clearance > 0 && !meetsCopy(j.Line, step)
+	return 0, fmt.Errorf("a joint line can't keep %g of the greatest clearance; give over 0 to 1", s.Share)
 }
 
-// acrossCutOuts returns the line that crosses cut-outs least, in a band narrower than
-// the step.
-func acrossCutOuts(ctx context.Context, u pattern.Unit, field Field, step geom.Length) (Joint, error) {
-	band := min(jointBand, step*9/20)
-	n := around(fieldCuts(u, field, -band-jointBand, band+jointBand))
-	g := newJointGrid(n, field, band, 0)
+// find returns the line that keeps the share, or the one that crosses least.
+func (w *jointWays) find(ctx context.Context, share float64) (Joint, error) {
+	if w.empty {
+		line := []geom.Point{{X: w.field.Left}, {X: w.field.Right()}}
+		return Joint{Line: line, Clearance: w.step / 2, Length: w.field.Width, Widest: w.step / 2}, nil
+	}
+	j, ok, err := w.best(ctx, share)
+	if ok || err != nil {
+		return j, err
+	}
+	return w.acrossCutOuts(ctx)
+}
+
+// acrossCutOuts returns the line that crosses cut-outs least, in a band narrower
+// than the step.
+func (w *jointWays) acrossCutOuts(ctx context.Context) (Joint, error) {
+	band := min(jointBand, w.step*9/20)
+	n := around(fieldCuts(w.u, w.field, -band-jointBand, band+jointBand))
+	g := newJointGrid(n, w.field, band, 0)
 	path, _ := g.path(0, true)
-	j := Joint{}.along(n, n.pulled(path, math.Inf(-1)))
+	j := Joint{}.along(n, n.pulled(path, math.Inf(-1))).crossing(n)
 	j.Widest = max(j.Clearance, 0)
 	return j, ctx.Err()
-}
-
-// along returns j on the line, measured. What is farther than jointBand counts as
-// that far.
-func (j Joint) along(n *neighbourhood, line []geom.Point) Joint {
-	j.Line, j.Length = line, geom.Length(math.Round(lengthOf(line)))
-	for reach := float64(max(j.Widest, geom.Millimetre/4)) + grain; ; reach *= 2 {
-		clear := min(reach, float64(jointBand))
-		for i, b := range line[1:] {
-			clear = min(clear, n.clearOf(line[i], b, max(clear, 0)))
-		}
-		j.Clearance = geom.Length(math.Round(clear))
-		if clear < reach {
-			return j
-		}
-	}
 }
 
 // fieldCuts returns the whole motifs of the pattern in the field whose boxes meet

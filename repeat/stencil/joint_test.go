@@ -47,7 +47,7 @@ func scattered(seed uint64, width, step, apart, diameter float64) pattern.Unit {
 // as the web allows: half of pitch − diameter.
 func TestJointOfASquareGroundRunsStraightBetweenTwoRows(t *testing.T) {
 	u := ground(pattern.Straight(geom.MM(1), geom.MM(1)), 0.5)
-	j, err := FindJoint(context.Background(), u, field, geom.MM(180))
+	j, err := FindJoint(context.Background(), u, field, geom.MM(180), JointSpec{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -67,7 +67,7 @@ func TestJointOfASquareGroundRunsStraightBetweenTwoRows(t *testing.T) {
 // the best path across).
 func TestJointOfASixtyDegreeGroundIsAsWideAsItsWeb(t *testing.T) {
 	u := ground(pattern.Brick(geom.MM(5), geom.MM(5*math.Sqrt(3)/2)), 3)
-	j, err := FindJoint(context.Background(), u, field, u.Lattice.At(-20, 40).Y)
+	j, err := FindJoint(context.Background(), u, field, u.Lattice.At(-20, 40).Y, JointSpec{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -85,7 +85,7 @@ func TestPlacementsCoverThePatternExactlyOnce(t *testing.T) {
 		"scattered": scattered(3, 60, 40, 2, 1),
 	} {
 		narrow, step := Field{Left: geom.MM(5), Width: geom.MM(57)}, geom.MM(40)
-		j, err := FindJoint(context.Background(), u, narrow, step)
+		j, err := FindJoint(context.Background(), u, narrow, step, JointSpec{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -157,7 +157,7 @@ func TestJointLineKeepsItsClearanceAllAlong(t *testing.T) {
 	for seed := range uint64(14) {
 		for _, diameter := range []float64{0.4, 1, 1.5} {
 			u, f, step := scattered(seed, 60, 37, 1.6, diameter), Field{Left: geom.MM(3), Width: geom.MM(57)}, geom.MM(37)
-			j, err := FindJoint(context.Background(), u, f, step)
+			j, err := FindJoint(context.Background(), u, f, step, JointSpec{})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -182,7 +182,7 @@ func TestJointOfFineGroundsUsesTheWholeWeb(t *testing.T) {
 			for _, step := range []geom.Length{geom.MM(180), 2 * 89 * (l.A.Y.Abs() + l.B.Y.Abs())} {
 				u := ground(l, diameter)
 				name := fmt.Sprintf("%s, diameter %g, step %s", name, diameter, step)
-				j, err := FindJoint(context.Background(), u, f, step)
+				j, err := FindJoint(context.Background(), u, f, step, JointSpec{})
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -208,7 +208,7 @@ func TestJointGoesAroundLargeMotifs(t *testing.T) {
 	for name, shape := range map[string]geom.Shape{"leaf": leaf, "hook": hook} {
 		u := pattern.Unit{Lattice: pattern.HalfDrop(geom.MM(25), geom.MM(70)), Motifs: []pattern.Motif{{ID: 1, Shape: shape}}}
 		f := Field{Left: geom.MM(5), Width: geom.MM(300)}
-		j, err := FindJoint(context.Background(), u, f, geom.MM(140))
+		j, err := FindJoint(context.Background(), u, f, geom.MM(140), JointSpec{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -242,7 +242,7 @@ func TestAMotifOfSeveralPiecesIsNotHalved(t *testing.T) {
 	}
 	u := pattern.Unit{Lattice: pattern.Straight(geom.MM(16), geom.MM(15)), Motifs: []pattern.Motif{{ID: 1, Shape: geom.Shape{Outline: o}}}}
 	f := Field{Width: geom.MM(90)}
-	j, err := FindJoint(context.Background(), u, f, geom.MM(60))
+	j, err := FindJoint(context.Background(), u, f, geom.MM(60), JointSpec{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -274,7 +274,7 @@ func TestJointAmongOutlinesKeepsItsClearance(t *testing.T) {
 			u.Motifs = append(u.Motifs, pattern.Motif{ID: pattern.ID(i + 1), Shape: s, At: geom.PtMM(rnd.Float64()*70, rnd.Float64()*45)})
 		}
 		f := Field{Left: geom.MM(1), Width: geom.MM(69)}
-		j, err := FindJoint(context.Background(), u, f, geom.MM(45))
+		j, err := FindJoint(context.Background(), u, f, geom.MM(45), JointSpec{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -322,7 +322,7 @@ func TestWidestClearanceIsWhereAFloodStops(t *testing.T) {
 	for seed := range uint64(8) {
 		u := scattered(seed, 40, 30, 2.2, 0.9)
 		f := Field{Width: geom.MM(40)}
-		j, err := FindJoint(context.Background(), u, f, geom.MM(30))
+		j, err := FindJoint(context.Background(), u, f, geom.MM(30), JointSpec{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -384,7 +384,7 @@ func TestJointAcrossStripesCrossesThemStraight(t *testing.T) {
 		t.Fatal(err)
 	}
 	u := pattern.Unit{Lattice: pattern.Straight(geom.MM(2), geom.MM(20)), Motifs: []pattern.Motif{{ID: 1, Shape: geom.Shape{Outline: stripe}}}}
-	j, err := FindJoint(context.Background(), u, Field{Width: geom.MM(41)}, geom.MM(100))
+	j, err := FindJoint(context.Background(), u, Field{Width: geom.MM(41)}, geom.MM(100), JointSpec{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -404,7 +404,7 @@ func BenchmarkJointOfAUnitOf63500Holes(b *testing.B) {
 
 func benchmarkJoint(b *testing.B, u pattern.Unit, step geom.Length) {
 	for b.Loop() {
-		if _, err := FindJoint(context.Background(), u, field, step); err != nil {
+		if _, err := FindJoint(context.Background(), u, field, step, JointSpec{}); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -413,7 +413,7 @@ func benchmarkJoint(b *testing.B, u pattern.Unit, step geom.Length) {
 
 func BenchmarkCutOutsOf63500Holes(b *testing.B) {
 	u := ground(pattern.Straight(geom.MM(1.01), geom.MM(1.01)), 0.45)
-	j, err := FindJoint(context.Background(), u, field, geom.MM(1.01*180))
+	j, err := FindJoint(context.Background(), u, field, geom.MM(1.01*180), JointSpec{})
 	if err != nil {
 		b.Fatal(err)
 	}

@@ -12,9 +12,10 @@ import (
 // every period, as pieces that neither meet nor hold one another: free discs,
 // and the outer lines of everything else.
 type cloth struct {
-	period geom.Length
-	pieces []pattern.CutOut
-	motifs loops // pieces of one motif, and of motifs that overlap, are in one set
+	period   geom.Length
+	farthest float64 // no web is wider: across the field and one period
+	pieces   []pattern.CutOut
+	motifs   loops // pieces of one motif, and of motifs that overlap, are in one set
 }
 
 // unitsAbout is how many heights of the unit the line is sought among. A unit
@@ -36,6 +37,7 @@ func clothOf(u pattern.Unit, field Field, step geom.Length) (c *cloth, empty boo
 			c.period, walled = p, false
 		}
 	}
+	c.farthest = math.Hypot(float64(field.Width), float64(c.period)) + 1
 	half := c.period / 2
 	var cuts []pattern.CutOut
 	for _, cut := range fieldCuts(u, field, -half, c.period-half) {

@@ -8,26 +8,25 @@ import (
 	"tsugime/repeat/geom"
 )
 
-// A route is the way of the joint line from pocket to pocket: three places in
-// line across each web, from left to right. A line that has no room to spare in
-// a web must cross it squarely.
-type route struct {
-	at     []place
+// A clothMap is the paper of a cloth as a line sees it: webs and the pockets
+// between them.
+type clothMap struct {
+	*pockets
 	widest float64 // the width of the web that every line must cross
 }
 
-// route returns the shortest way across that keeps share of the greatest
-// clearance, or none where cut-outs hang together all along the cloth. wider is
-// by how much more than the usual spacing webs are looked for at first.
-func (c *cloth) route(ctx context.Context, field Field, share, wider float64) (route, bool, error) {
+// mapped returns the map of the cloth, or none where cut-outs hang together all
+// along it. wider is by how much more than the usual spacing webs are looked for
+// at first.
+func (c *cloth) mapped(ctx context.Context, wider float64) (*clothMap, error) {
 	if len(c.pieces) == 0 {
-		return route{}, false, nil
+		return nil, nil
 	}
 	f := frameAround(c.pieces, []geom.Point{{Y: c.period}})
-	most := math.Hypot(float64(field.Width), float64(c.period)) + 1
+	most := c.farthest
 	for reach := wider * math.Sqrt(f.det/float64(len(c.pieces))); ; reach *= 2 {
 		if err := ctx.Err(); err != nil {
-			return route{}, false, err
+			return nil, err
 		}
 		reach = min(reach, most)
 		s := sceneOf(c.pieces, reach, geom.Point{Y: c.period})
@@ -35,14 +34,13 @@ func (c *cloth) route(ctx context.Context, field Field, share, wider float64) (r
 		slices.SortFunc(webs, narrower)
 		widest, ok := c.bottleneck(webs)
 		if ok && widest <= float64(geom.Touch) {
-			return route{}, false, nil
+			return nil, nil
 		}
 		if k := c.pocketsOf(s, webs); ok && len(k.left) == 1 && len(k.right) == 1 {
-			at, found := c.across(k, field, share*widest)
-			return route{at, widest}, found, nil
+			return &clothMap{k, widest}, nil
 		}
 		if reach == most {
-			return route{}, false, nil
+			return nil, nil
 		}
 	}
 }
@@ -82,7 +80,7 @@ type reached struct {
 // bound). No motif's own webs are crossed. The way crosses no web twice, so it
 // never meets its copy a period on: what both would have in common could be left
 // out of the shorter of the two.
-func (c *cloth) across(k *pockets, field Field, width float64) ([]place, bool) {
+func (c *cloth) across(k *clothMap, field Field, width float64) ([]place, bool) {
 	best := make([]reached, len(k.webs))
 	for i := range best {
 		best[i].cost = math.Inf(1)

@@ -262,29 +262,3 @@ func lengthOf(line []geom.Point) float64 {
 	}
 	return sum
 }
-
-// meetsCopy reports whether a line and its copy a step on have a point in
-// common.
-func meetsCopy(line []geom.Point, step geom.Length) bool {
-	boxes := make([]geom.Box, len(line)-1)
-	for i := range boxes {
-		boxes[i] = geom.BoxOf(line[i], line[i+1])
-	}
-	index := geom.NewIndex(boxes)
-	for i := range boxes {
-		a, b := line[i].Add(geom.Point{Y: step}), line[i+1].Add(geom.Point{Y: step})
-		met := false
-		index.Visit(geom.BoxOf(a, b), func(k int) bool {
-			c, d := line[k], line[k+1]
-			met = differ(geom.Orient(a, b, c), geom.Orient(a, b, d)) && differ(geom.Orient(c, d, a), geom.Orient(c, d, b))
-			return !met
-		})
-		if met {
-			return true
-		}
-	}
-	return false
-}
-
-// differ reports whether two turns are not both to the same side.
-func differ(a, b int64) bool { return a <= 0 && b >= 0 || a >= 0 && b <= 0 }

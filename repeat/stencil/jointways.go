@@ -1,0 +1,110 @@
+package stencil
+
+import (
+	"context"
+	"fmt"
+	"math"
+
+	"tsugime/repeat/geom"
+	"tsugime/repeat/pattern"
+)
+
+// jointWays are the ways that a joint line can take: what every line across one
+// field has in common, found once.
+type jointWays struct {
+	u     pattern.Unit
+	field Field
+	step  geom.Length
+	cloth *cloth
+	empty bool        // the field holds no motif
+	maps  []*clothMap // the webs looked for once, twice, four, eight times as far as usual
+	about *nearbyCuts // the cut-outs about the line drawn last
+}
+
+// nearbyCuts are the cut-outs of the field whose boxes meet a stretch of it.
+type nearbyCuts struct {
+	*neighbourhood
+	from, to geom.Length
+}
+
+func newJointWays(u pattern.Unit, field Field, step geom.Length) (*jointWays, error) {
+	if field.Width <= 0 || step <= 0 {
+		return nil, fmt.Errorf("a field of %s mm and a step of %s mm leave no joint; give both more than zero", field.Width, step)
+	}
+	w := &jointWays{u: u, field: field, step: step}
+	var err error
+	w.cloth, w.empty, err = clothOf(u, field, step)
+	return w, err
+}
+
+// farthestLook is how often webs are looked for, each time twice as far: where a
+// web was too wide to be found two pockets seem one, and the way through may not
+// be led.
+const farthestLook = 4
+
+// best returns the shortest line that keeps the share of the greatest clearance,
+// as far as it can be led. It reports whether there is one through paper alone.
+func (w *jointWays) best(ctx context.Context, share float64) (Joint, bool, error) {
+	var best Joint
+	for look := range farthestLook {
+		if look == len(w.maps) {
+			m, err := w.cloth.mapped(ctx, float64(int(1)<<look))
+			if err != nil {
+				return Joint{}, false, err
+			}
+			w.maps = append(w.maps, m)
+		}
+		m := w.maps[look]
+		if m == nil {
+			break
+		}
+		at, found := w.cloth.across(m, w.field, share*m.widest)
+		if !found {
+			break
+		}
+		j, ok := w.drawn(at, m.widest/2, share)
+		if ok && j.Clearance > best.Clearance {
+			best = j
+		}
+		if best.Clearance >= j.Widest.Times(share)-3*geom.Grid {
+			break
+		}
+	}
+	return best, best.Line != nil, ctx.Err()
+}
+
+// drawn draws the line over the places of a route: tight where that keeps it off
+// its copy. It reports whether the line keeps clear of all cut-outs.
+func (w *jointWays) drawn(at []place, widest, share float64) (Joint, bool) {
+	clearance := share * widest
+	j := Joint{Widest: geom.Length(math.Round(widest))}
+	way := make([]geom.Point, len(at))
+	for i, p := range at {
+		way[i] = p.point()
+	}
+	box := geom.BoxOf(way...)
+	for range 8 {
+		n := w.near(box)
+		line := n.drawn(at, w.field, clearance)
+		if tight := n.tightened(line, clearance); !meetsCopy(tight, w.step) {
+			line = tight
+		}
+		j = j.along(n, line)
+		// A line that was led far away may lie where no cut-outs were looked for.
+		if all := box.Union(geom.BoxOf(line...)); all != box && all.Height() > box.Height()+jointBand/2 {
+			box = all
+			continue
+		}
+		break
+	}
+	return j, j.Clearance > 0 && !meetsCopy(j.Line, w.step)
+}
+
+// near returns the cut-outs about a box, as far as jointBand at least.
+func (w *jointWays) near(box geom.Box) *neighbourhood {
+	from, to := box.Min.Y-jointBand, box.Max.Y+jointBand
+	if w.about == nil || from < w.about.from || to > w.about.to {
+		w.about = &nearbyCuts{around(fieldCuts(w.u, w.field, from, to)), from, to}
+	}
+	return w.about.neighbourhood
+}
