@@ -1,0 +1,137 @@
+package stencil
+
+import (
+	"fmt"
+	"slices"
+
+	"tsugime/repeat/geom"
+	"tsugime/repeat/pattern"
+)
+
+// Parted returns the units of the two sheets of a split, and how they cover the
+// design u together.
+//
+// The first sheet is the design less the motifs that h keeps for the second,
+// tied with h.Ties. The second cuts those motifs whole and, of all others,
+//   - for TiePlaces what lies under the ties of the first, each grown by the lap
+//     on both sides, and at an end where the cut-out goes on there;
+//   - for Whole all of it;
+//
+// less the second's own ties. Where a motif is cut by both sheets, both parts
+// keep its ID. Whether each sheet holds is for Connect to say.
+func Parted(u pattern.Unit, h Hold) (first, second pattern.Unit, cover Cover, err error) {
+	apart := make(map[pattern.ID]bool, len(h.Second.Motifs))
+	for _, id := range h.Second.Motifs {
+		apart[id] = true
+	}
+	of := func(second bool) pattern.Unit {
+		part := pattern.Unit{Lattice: u.Lattice}
+		for _, m := range u.Motifs {
+			if apart[m.ID] == second {
+				part.Motifs = append(part.Motifs, m)
+			}
+		}
+		return part
+	}
+	if first, err = Tied(of(false), h.Ties); err != nil {
+		return first, second, cover, fmt.Errorf("first sheet: %w", err)
+	}
+	switch h.Second.Cut {
+	case Whole:
+		second = u
+	case TiePlaces:
+		second, err = tiePlaces(u, of(false), h)
+		second.Motifs = append(second.Motifs, of(true).Motifs...)
+	default:
+		err = fmt.Errorf("cut %q is none of %q; name one of them", h.Second.Cut, SecondCuts())
+	}
+	if err == nil {
+		second, err = Tied(second, h.Second.Ties)
+	}
+	if err != nil {
+		return first, second, cover, fmt.Errorf("second sheet: %w", err)
+	}
+	cover, err = Covered(u, first, second)
+	return first, second, cover, err
+}
+
+// tiePlaces returns what the second sheet opens where the first has its ties.
+func tiePlaces(design, first pattern.Unit, h Hold) (pattern.Unit, error) {
+	if _, err := stripsOf(h.Ties); err != nil {
+		return pattern.Unit{}, err
+	}
+	strips := lapped(design, h.Ties, h.Second.Lap)
+	places := pattern.Unit{Lattice: first.Lattice}
+	for i, met := range meetStrips(first, strips) {
+		if len(met) == 0 {
+			continue
+		}
+		m := first.Motifs[i]
+		o, err := under(m.Placed(), met)
+		if err != nil {
+			return places, fmt.Errorf("tie places of motif %d: %w", m.ID, err)
+		}
+		places.Motifs = appendStanding(places.Motifs, m, o)
+	}
+	return places, nil
+}
+
+// lapped returns the strips of ties grown by the lap: on both sides, and at an
+// end that lies in a cut-out with any of its two corners or the middle.
+func lapped(design pattern.Unit, ties []Tie, lap geom.Length) []geom.Ring {
+	strips := make([]geom.Ring, len(ties))
+	looks := make([]geom.Point, 0, 6*len(ties))
+	for _, t := range ties {
+		s := t.strip(0, 0, 0)
+		looks = append(looks, t.From, s[0], s[3], t.To, s[1], s[2])
+	}
+	in := inked(design, looks)
+	for i, t := range ties {
+		grown := func(end []bool) geom.Length {
+			if slices.Contains(end, true) {
+				return lap
+			}
+			return 0
+		}
+		at := in[6*i : 6*i+6]
+		strips[i] = t.strip(lap, grown(at[:3]), grown(at[3:]))
+	}
+	return strips
+}
+
+// inked reports which places lie in a cut-out of the plain pattern.
+func inked(u pattern.Unit, places []geom.Point) []bool {
+	points := make([]geom.Ring, len(places))
+	for i, p := range places {
+		points[i] = geom.Ring{p}
+	}
+	in := make([]bool, len(places))
+	which := make(map[geom.Point][]int, len(places))
+	for i, p := range places {
+		which[u.Lattice.Into(p)] = append(which[u.Lattice.Into(p)], i)
+	}
+	for i, met := range meetStrips(u, points) {
+		if len(met) == 0 {
+			continue
+		}
+		shape := u.Motifs[i].Placed()
+		for _, r := range met {
+			if shape.Contains(r[0]) {
+				for _, k := range which[u.Lattice.Into(r[0])] {
+					in[k] = true
+				}
+			}
+		}
+	}
+	return in
+}
+
+// Misplaced returns the unit of a second sheet that is laid by that much beside
+// its place: Covered then tells what shows on the cloth.
+func Misplaced(second pattern.Unit, by geom.Point) pattern.Unit {
+	moved := pattern.Unit{Lattice: second.Lattice, Motifs: slices.Clone(second.Motifs)}
+	for i := range moved.Motifs {
+		moved.Motifs[i].At = moved.Motifs[i].At.Add(by)
+	}
+	return moved
+}
