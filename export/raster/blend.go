@@ -78,30 +78,52 @@ var lights = func() (t [256]float64) {
 // there where it is paper. c's alpha is taken for opaque.
 func (p *Plane) Over(img *image.RGBA, c color.RGBA) {
 	w := min(p.W, img.Rect.Dx())
-	ink := [3]uint8{c.R, c.G, c.B}
 	inBands(0, min(p.H, img.Rect.Dy()), func(y0, y1 int) {
+		m := mixer{ink: c}
 		for y := y0; y < y1; y++ {
 			row := img.Pix[y*img.Stride:][:4*w]
 			for x, level := range p.Cover[y*p.W:][:w] {
 				if level != 0 {
-					over((*[4]uint8)(row[4*x:4*x+4]), &ink, level)
+					m.over(row[4*x:4*x+4:4*x+4], level)
 				}
 			}
 		}
 	})
 }
 
-func over(px *[4]uint8, ink *[3]uint8, level uint8) {
-	px[3] = 255
-	if level == 255 {
-		px[0], px[1], px[2] = ink[0], ink[1], ink[2]
+// A mixer paints one colour over pixels. Most of what lies below is one colour,
+// the cloth or the paper, so the mixes with a colour that was met often in a row
+// are kept.
+type mixer struct {
+	ink   color.RGBA
+	kept  color.RGBA   // the colour below that mixed is for
+	mixed *[256]uint32 // nil at first
+	met   color.RGBA   // the colour below that was met last, if not kept
+	times int          // how often in a row
+}
+
+// oftenMet is how often in a row a colour is met before its mixes are worth
+// their making, which costs as much as some 250 pixels.
+const oftenMet = 250
+
+func (m *mixer) over(px []uint8, level uint8) {
+	under := color.RGBA{px[0], px[1], px[2], 255}
+	if m.mixed != nil && under == m.kept {
+		binary.LittleEndian.PutUint32(px, m.mixed[level])
 		return
 	}
+	if under != m.met {
+		m.met, m.times = under, 0
+	}
+	if m.times++; m.times > oftenMet {
+		m.kept, m.mixed = under, mixes(under, m.ink)
+	}
 	t := float64(level) / 255
+	from, to := [3]uint8{under.R, under.G, under.B}, [3]uint8{m.ink.R, m.ink.G, m.ink.B}
 	for c := range 3 {
-		if px[c] != ink[c] {
-			under := lights[px[c]]
-			px[c] = number(under + t*(lights[ink[c]]-under))
+		if from[c] != to[c] {
+			px[c] = number(lights[from[c]] + t*(lights[to[c]]-lights[from[c]]))
 		}
 	}
+	px[3] = 255
 }

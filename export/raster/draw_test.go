@@ -32,12 +32,12 @@ func TestLightIsMixedNotNumbers(t *testing.T) {
 }
 
 func TestBlendAndOverAgree(t *testing.T) {
-	p := NewPlane(16, 16)
+	p := NewPlane(1024, 16) // long enough for the mixes to be kept
 	for i := range p.Cover {
-		p.Cover[i] = uint8(i)
+		p.Cover[i] = uint8(i * 7)
 	}
 	paper, open := color.RGBA{90, 58, 34, 255}, color.RGBA{244, 239, 228, 255}
-	want, got := image.NewRGBA(image.Rect(0, 0, 16, 16)), image.NewRGBA(image.Rect(0, 0, 16, 16))
+	want, got := image.NewRGBA(image.Rect(0, 0, p.W, p.H)), image.NewRGBA(image.Rect(0, 0, p.W, p.H))
 	p.Blend(want, paper, open)
 	draw.Draw(got, got.Rect, image.NewUniform(paper), image.Point{}, draw.Src)
 	p.Over(got, open)
