@@ -25,12 +25,12 @@ const unitsAbout = 8
 // clothOf returns the field's motifs about y = 0. A step that is a lattice
 // vector may be a multiple of a shorter one along, and that is the period. Where
 // there is none, or none within a few units, a stretch of the pattern stands for
-// all of it, and what lies in its outer quarters is a wall to the line. It tells
-// too whether the field holds no motif.
+// all of it, four times as tall as any motif at least, and what lies in its outer
+// quarters is a wall to the line. It tells too whether the field holds no motif.
 func clothOf(u pattern.Unit, field Field, step geom.Length) (c *cloth, empty bool, err error) {
 	l := u.Lattice.Reduced()
 	tall := l.A.Y.Abs() + l.B.Y.Abs() + 2*u.Reach()
-	c = &cloth{period: min(step, unitsAbout*tall)}
+	c = &cloth{period: max(min(step, unitsAbout*tall), 8*u.Reach())}
 	walled := true
 	if m, n, rest := u.Lattice.Nearest(geom.Point{Y: step}); rest == (geom.Point{}) {
 		if p := step / geom.Length(commonDivisor(m, n)); p <= unitsAbout*tall {

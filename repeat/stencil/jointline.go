@@ -133,6 +133,21 @@ func (d divider) below(p geom.Point) bool {
 	return below
 }
 
+// firstBelow reports whether p is the first of its copies a step apart that lies
+// below the line. Of all copies exactly one is, even where a line drawn by hand
+// meets its copy and is passed several times.
+func (d divider) firstBelow(p geom.Point, step geom.Length) bool {
+	if !d.below(p) {
+		return false
+	}
+	for p.Y -= step; p.Y >= d.box.Min.Y; p.Y -= step {
+		if d.below(p) {
+			return false
+		}
+	}
+	return !d.below(p)
+}
+
 // Between returns the cut-outs of the sheet: the whole motifs in the field that
 // lie between the joint line and its copy one step on. Of a motif and its copies
 // by the step exactly one is among them, so placements a step apart cover the
@@ -152,7 +167,7 @@ func Between(u pattern.Unit, field Field, joint Joint, step geom.Length) []patte
 	for c := range u.In(window) {
 		box := c.Shape.Bounds()
 		at := anchor(c)
-		if field.whole(box) && j.below(at) && !j.below(at.Sub(geom.Point{Y: step})) {
+		if field.whole(box) && j.firstBelow(at, step) {
 			found = append(found, counted{c, at})
 		}
 	}

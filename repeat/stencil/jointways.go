@@ -89,6 +89,9 @@ func (w *jointWays) drawn(at []place, widest, share float64) (Joint, bool) {
 		if tight := n.tightened(line, clearance); !meetsCopy(tight, w.step) {
 			line = tight
 		}
+		if few := n.fewer(line, clearance); !meetsCopy(few, w.step) {
+			line = few
+		}
 		j = j.along(n, line)
 		// A line that was led far away may lie where no cut-outs were looked for.
 		if all := box.Union(geom.BoxOf(line...)); all != box && all.Height() > box.Height()+jointBand/2 {
