@@ -30,7 +30,7 @@ type grid struct {
 
 // newGrid returns an empty grid for n things that are usually side long.
 func newGrid(t torus, n int, side float64) *grid {
-	most := float64(2*n + 1)
+	most := float64(n + 1)
 	cell := math.Max(side, math.Sqrt(t.area()/most))
 	count := func(v Point) int { return int(math.Min(math.Max(v.Norm()/cell, 1), most)) }
 	return &grid{t: t, nx: count(t.a), ny: count(t.b)}
@@ -123,33 +123,44 @@ func (g *grid) fill(covers []cover) {
 
 // pairs calls found with things that share a cell: thing j moved by the shift
 // may meet thing i, and i <= j. Boxes come once a pair, lines once a cell.
-func (g *grid) pairs(found func(i, j int32, shift Point)) {
-	for cell := range g.nx * g.ny {
+func (g *grid) pairs(found func(i, j int32, shift Point)) { g.pairsIn(0, g.nx*g.ny, found) }
+
+// pairsIn is pairs for the cells from … to.
+func (g *grid) pairsIn(from, to int, found func(i, j int32, shift Point)) {
+	for cell := from; cell < to; cell++ {
 		entries := g.entries[g.start[cell]:g.start[cell+1]]
 		for k := 1; k < len(entries); k++ {
+			f := entries[k]
 			for _, e := range entries[:k] {
-				f := entries[k]
-				if e.id > f.id {
-					e, f = f, e
-				}
 				if e == f || !g.first(e, f, cell) {
 					continue
 				}
-				found(e.id, f.id, g.t.at(e.lift.m-f.lift.m, e.lift.n-f.lift.n))
+				if e.id <= f.id {
+					found(e.id, f.id, g.t.at(e.lift.m-f.lift.m, e.lift.n-f.lift.n))
+				} else {
+					found(f.id, e.id, g.t.at(f.lift.m-e.lift.m, f.lift.n-e.lift.n))
+				}
 			}
 		}
 	}
 }
 
-// first reports whether two boxes share no cell before this one.
+// first reports whether what two things cover overlaps, and shares no cell before
+// this one. Of lines it says yes.
 func (g *grid) first(e, f entry, cell int) bool {
-	c, d := g.covers[e.id], g.covers[f.id]
+	c, d := &g.covers[e.id], &g.covers[f.id]
 	if c.slanted {
 		return true
 	}
-	start := func(lo float64, l int32, n int) int { return int(math.Floor(lo)) - int(l)*n }
-	return max(start(c.u0, e.lift.m, g.nx), start(d.u0, f.lift.m, g.nx)) == cell%g.nx &&
-		max(start(c.v0-spare, e.lift.n, g.ny), start(d.v0-spare, f.lift.n, g.ny)) == cell/g.nx
+	cu, cv := float64(int(e.lift.m)*g.nx), float64(int(e.lift.n)*g.ny)
+	du, dv := float64(int(f.lift.m)*g.nx), float64(int(f.lift.n)*g.ny)
+	u, v := max(c.u0-cu, d.u0-du), max(c.v0-cv, d.v0-dv)
+	if u > min(c.u1-cu, d.u1-du)+spare || v > min(c.v1-cv, d.v1-dv)+spare {
+		return false
+	}
+	start := func(lo, move float64) int { return int(math.Floor(lo)) - int(move) }
+	return max(start(c.u0, cu), start(d.u0, du)) == cell%g.nx &&
+		max(start(c.v0-spare, cv), start(d.v0-spare, dv)) == cell/g.nx
 }
 
 // near calls found with the things in the cell of p: p moved by the shift lies

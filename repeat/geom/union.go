@@ -45,25 +45,42 @@ func Without(a, b [][]Ring, periods ...Point) (Region, error) {
 	return combined(append(solids, taken...), len(solids), onlyFirst, periods)
 }
 
+// fewShapes is the number of shapes that are not worth a part of their own.
+const fewShapes = 256
+
+// solidsOf returns the solids of all shapes in order.
 func solidsOf(shapes [][]Ring) ([]solid, error) {
-	solids := make([]solid, 0, len(shapes))
-	for i, shape := range shapes {
-		var err error
-		if solids, err = appendSolids(solids, shape); err != nil {
-			return nil, fmt.Errorf("shape %d: %w", i, err)
+	type part struct {
+		solids []solid
+		err    error
+	}
+	parts := inParts(len(shapes), fewShapes, func(from, to int) (p part) {
+		p.solids = make([]solid, 0, to-from)
+		var look looker
+		for i := from; i < to; i++ {
+			if p.solids, p.err = look.appendSolids(p.solids, shapes[i]); p.err != nil {
+				p.err = fmt.Errorf("shape %d: %w", i, p.err)
+				break
+			}
+		}
+		return p
+	})
+	all := parts[0].solids
+	for i, p := range parts {
+		if p.err != nil {
+			return nil, p.err
+		}
+		if i > 0 {
+			all = append(all, p.solids...)
 		}
 	}
-	return solids, nil
+	return all, nil
 }
 
 // combined returns what is inside by its cover; the first so many solids are the
 // first layer, the others the second.
 func combined(solids []solid, first int, inside func(cover layer) bool, periods []Point) (Region, error) {
-	var all Box
-	for _, s := range solids {
-		all = all.Union(s.box)
-	}
-	t, err := newTorus(all, periods)
+	t, err := newTorus(aroundAll(solids), periods)
 	if err != nil {
 		return Region{}, err
 	}

@@ -19,16 +19,16 @@ func meeting(t torus, solids []solid) arrangement {
 		return a.hot[i]
 	}
 	var near nearness
-	a.grid.pairs(func(i, j int32, shift Point) {
-		shared := a.boxes[i].Grown(Snap).Intersect(a.boxes[j].Moved(shift).Grown(Snap))
-		if shared.Empty() {
-			return
+	for _, part := range inParts(a.grid.nx*a.grid.ny, fewCells, a.overlaps) {
+		for _, o := range part {
+			i, j := o.i, o.j
+			shared := a.boxes[i].Grown(Snap).Intersect(a.boxes[j].Moved(o.shift).Grown(Snap))
+			if near.mark(a.rings[i], a.rings[j], o.shift, shared, func() ([]bool, []bool) { return hot(i), hot(j) }) ||
+				a.nested(i, j, o.shift) || a.nested(j, i, o.shift.Neg()) {
+				a.in[i], a.in[j] = true, true
+			}
 		}
-		if near.mark(a.rings[i], a.rings[j], shift, shared, func() ([]bool, []bool) { return hot(i), hot(j) }) ||
-			a.nested(i, j, shift) || a.nested(j, i, shift.Neg()) {
-			a.in[i], a.in[j] = true, true
-		}
-	})
+	}
 	for i, s := range solids {
 		switch {
 		case s.knotty:
@@ -38,6 +38,28 @@ func meeting(t torus, solids []solid) arrangement {
 		}
 	}
 	return a
+}
+
+// fewCells is the number of cells that are not worth a part of their own.
+const fewCells = 4096
+
+// An overlap is two boxes that come within Snap of each other, that of j moved.
+type overlap struct {
+	i, j  int32
+	shift Point
+}
+
+// overlaps returns the overlaps that the cells from … to tell of.
+func (a arrangement) overlaps(from, to int) []overlap {
+	var all []overlap
+	a.grid.pairsIn(from, to, func(i, j int32, shift Point) {
+		b, c := &a.boxes[i], &a.boxes[j]
+		if b.Min.X-c.Max.X-shift.X <= 2*Snap && c.Min.X+shift.X-b.Max.X <= 2*Snap &&
+			b.Min.Y-c.Max.Y-shift.Y <= 2*Snap && c.Min.Y+shift.Y-b.Max.Y <= 2*Snap {
+			all = append(all, overlap{i, j, shift})
+		}
+	})
+	return all
 }
 
 // boxGrid returns the grid of the boxes, each grown by Snap.

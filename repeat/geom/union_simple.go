@@ -1,37 +1,52 @@
 package geom
 
-import "math"
+import (
+	"math"
+	"sort"
+)
 
-// simple reports whether r surely comes nowhere within Snap of itself. It may
-// say no for a ring that does not, which costs time and nothing else.
-func simple(r Ring) bool { return convex(r) || apart(r) }
+// A view is what one walk around a ring tells.
+type view struct {
+	box   Box
+	area2 float64
+	// repeats says that a point is the same as the one before.
+	repeats bool
+	// convex rings turn one way only, once around, and are not thin: they surely
+	// come nowhere within Snap of themselves.
+	convex bool
+}
 
-// convex reports whether r turns one way only, once around, and is not thin.
-func convex(r Ring) bool {
+// look walks around a ring of three points or more.
+func look(r Ring) view {
 	n := len(r)
-	at, way := r[n-1], r[n-1].Sub(r[n-2])
-	sense, swings, across := int64(0), 0, 0
-	for _, p := range r {
+	origin, at, way := r[0], r[n-1], r[n-1].Sub(r[n-2])
+	lo, hi := origin, origin
+	var area2 float64
+	var repeats, left, right, back bool
+	swings, across := 0, false
+	for i, p := range r {
+		lo = Point{min(lo.X, p.X), min(lo.Y, p.Y)}
+		hi = Point{max(hi.X, p.X), max(hi.Y, p.Y)}
 		next := p.Sub(at)
 		turn := way.Cross(next)
-		if turn == 0 && way.Dot(next) < 0 || turn > 0 && sense < 0 || turn < 0 && sense > 0 {
-			return false
+		left, right = left || turn < 0, right || turn > 0
+		if turn == 0 {
+			repeats = repeats || p == at
+			back = back || way.Dot(next) < 0
 		}
-		if turn != 0 {
-			sense = turn
-		}
-		if s := sign(next.X); s != 0 && s != across {
+		if next.X != 0 && (next.X > 0) != across || i == 0 {
 			swings++ // the first of all is counted too
-			across = s
+			across = next.X > 0
 		}
+		area2 += float64(at.Sub(origin).Cross(p.Sub(origin)))
 		at, way = p, next
 	}
-	if sense == 0 || swings > 3 {
-		return false
+	box := Box{lo, hi, true}
+	thin := float64(Snap) * float64(box.Width()+box.Height()) * 8
+	return view{
+		box: box, area2: area2, repeats: repeats,
+		convex: left != right && !back && swings <= 3 && math.Abs(area2) > thin,
 	}
-	b := around(r)
-	thin := float64(Snap) * float64(b.Width()+b.Height()) * 8
-	return math.Abs(r.Area2()) > thin
 }
 
 func sign(l Length) int {
@@ -48,22 +63,29 @@ func sign(l Length) int {
 // can't meet itself: the segments from point from to point to, counted on past
 // the end of the ring.
 type chain struct {
-	from, to int
-	box      Box
+	from, to      int
+	across, along int // the signs of its way; zero where it is square to an axis
+	lo, hi        Point
 }
 
 // maxChains bounds the chains that are compared each with each.
 const maxChains = 128
 
-// apart compares the chains of r.
-func apart(r Ring) bool {
-	chains := chainsOf(r)
-	if len(chains) > maxChains {
+// A looker keeps its lists from ring to ring.
+type looker struct{ chains []chain }
+
+// apart reports whether r surely comes nowhere within Snap of itself. It may say
+// no for a ring that does not, which costs time and nothing else.
+func (l *looker) apart(r Ring) bool {
+	l.chains = chainsOf(r, l.chains[:0])
+	if len(l.chains) > maxChains {
 		return false
 	}
-	for i, c := range chains {
-		for _, d := range chains[:i] {
-			if shared := c.box.Intersect(d.box); !shared.Empty() && !chainsApart(r, c, d, shared) {
+	for i := range l.chains {
+		c := &l.chains[i]
+		for j := range l.chains[:i] {
+			d := &l.chains[j]
+			if c.lo.X <= d.hi.X && d.lo.X <= c.hi.X && c.lo.Y <= d.hi.Y && d.lo.Y <= c.hi.Y && !chainsApart(r, c, d) {
 				return false
 			}
 		}
@@ -71,50 +93,69 @@ func apart(r Ring) bool {
 	return true
 }
 
-// chainsOf parts r into chains, their boxes grown by Snap.
-func chainsOf(r Ring) []chain {
-	n := len(r)
-	var chains []chain
-	var across, along int
+// chainsOf appends the chains of r, their boxes grown by Snap, until there are too
+// many.
+func chainsOf(r Ring, chains []chain) []chain {
 	c := chain{}
-	for i := range n {
-		p, q := r[i], r[(i+1)%n]
+	add := func(end int) {
+		p, q := r[c.from], r[end%len(r)]
+		c.to = end
+		c.lo = Point{min(p.X, q.X) - Snap, min(p.Y, q.Y) - Snap}
+		c.hi = Point{max(p.X, q.X) + Snap, max(p.Y, q.Y) + Snap}
+		chains = append(chains, c)
+	}
+	for i, p := range r {
+		q := r[0]
+		if i+1 < len(r) {
+			q = r[i+1]
+		}
 		dx, dy := sign(q.X-p.X), sign(q.Y-p.Y)
-		if dx*across < 0 || dy*along < 0 {
-			chains = append(chains, c)
-			c, across, along = chain{from: i}, 0, 0
+		if dx*c.across < 0 || dy*c.along < 0 {
+			if add(i); len(chains) > maxChains {
+				return chains
+			}
+			c = chain{from: i}
 		}
 		if dx != 0 {
-			across = dx
+			c.across = dx
 		}
 		if dy != 0 {
-			along = dy
+			c.along = dy
 		}
-		c.to = i + 1
 	}
-	chains = append(chains, c)
-	for i, c := range chains {
-		chains[i].box = BoxOf(r[c.from], r[c.to%n]).Grown(Snap)
-	}
+	add(len(r))
 	return chains
+}
+
+// within returns the segments of c that may meet the box, by halving: along a
+// chain they follow each other.
+func (c *chain) within(r Ring, lo, hi Point) (from, to int) {
+	n := len(r)
+	// A point is before the box where the chain has still to come to it.
+	before := func(p Point) bool {
+		return c.across > 0 && p.X < lo.X || c.across < 0 && p.X > hi.X || c.along > 0 && p.Y < lo.Y || c.along < 0 && p.Y > hi.Y
+	}
+	after := func(p Point) bool {
+		return c.across > 0 && p.X > hi.X || c.across < 0 && p.X < lo.X || c.along > 0 && p.Y > hi.Y || c.along < 0 && p.Y < lo.Y
+	}
+	// The first segment whose end is not before the box, and the first whose
+	// start is after it.
+	from = c.from + sort.Search(c.to-c.from, func(k int) bool { return !before(r[(c.from+k+1)%n]) })
+	to = from + sort.Search(c.to-from, func(k int) bool { return after(r[(from+k)%n]) })
+	return from, to
 }
 
 // chainsApart reports whether two chains come within Snap of each other only
 // where they join, and don't fold there.
-func chainsApart(r Ring, c, d chain, shared Box) bool {
+func chainsApart(r Ring, c, d *chain) bool {
 	n := len(r)
-	var near []int
-	for j := d.from; j < d.to; j++ {
-		if !outside(r[j%n], r[(j+1)%n], shared) {
-			near = append(near, j)
-		}
-	}
-	for i := c.from; i < c.to && len(near) > 0; i++ {
+	lo := Point{max(c.lo.X, d.lo.X), max(c.lo.Y, d.lo.Y)}
+	hi := Point{min(c.hi.X, d.hi.X), min(c.hi.Y, d.hi.Y)}
+	i0, i1 := c.within(r, lo, hi)
+	j0, j1 := d.within(r, lo, hi)
+	for i := i0; i < i1; i++ {
 		p, q := r[i%n], r[(i+1)%n]
-		if outside(p, q, shared) {
-			continue
-		}
-		for _, j := range near {
+		for j := j0; j < j1; j++ {
 			switch {
 			case (i+1)%n == j%n:
 				if folded(p, q, r[(j+1)%n]) {

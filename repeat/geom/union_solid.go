@@ -10,35 +10,43 @@ type solid struct {
 	// knotty rings came out of a tangle or come near themselves; all of their
 	// segments are hot.
 	knotty bool
+	// backward rings are still to be turned: their area is negative.
+	backward bool
 }
 
 // appendSolids appends the lines around what the rings of one shape enclose by the
 // non-zero rule.
-func appendSolids(solids []solid, shape []Ring) ([]solid, error) {
+func (l *looker) appendSolids(solids []solid, shape []Ring) ([]solid, error) {
 	first, plain := len(solids), true
 	var all Box
 	for _, r := range shape {
-		r = distinct(r)
 		if len(r) < 3 {
 			continue
 		}
-		s := solid{ring: r, box: around(r)}
-		if s.box.Width() > MaxSpan/2 || s.box.Height() > MaxSpan/2 {
-			return nil, fmt.Errorf("a ring is %s × %s mm; keep it within %s mm each way",
-				s.box.Width(), s.box.Height(), MaxSpan/2)
+		seen := look(r)
+		if seen.repeats {
+			if r = distinct(r); len(r) < 3 {
+				continue
+			}
+			seen = look(r)
 		}
-		plain = plain && !all.Grown(Snap).Meets(s.box) && simple(r)
-		all = all.Union(s.box)
-		solids = append(solids, s)
+		if seen.box.Width() > MaxSpan/2 || seen.box.Height() > MaxSpan/2 {
+			return nil, fmt.Errorf("a ring is %s × %s mm; keep it within %s mm each way",
+				seen.box.Width(), seen.box.Height(), MaxSpan/2)
+		}
+		plain = plain && (first == len(solids) || !all.Grown(Snap).Meets(seen.box)) && (seen.convex || l.apart(r))
+		if len(shape) > 1 {
+			all = all.Union(seen.box)
+		}
+		solids = append(solids, solid{ring: r, box: seen.box, backward: seen.area2 < 0})
 	}
-	part := solids[first:]
 	if !plain {
-		lines, err := untangled(part)
+		lines, err := untangled(solids[first:])
 		return append(solids[:first], lines...), err
 	}
-	for i, s := range part {
-		if s.ring.Area2() < 0 {
-			part[i].ring = reversed(s.ring)
+	for i, s := range solids[first:] {
+		if s.backward {
+			solids[first+i].ring, solids[first+i].backward = reversed(s.ring), false
 		}
 	}
 	return solids, nil
@@ -63,7 +71,7 @@ func untangled(tangle []solid) ([]solid, error) {
 	}
 	solids := make([]solid, 0, len(lines))
 	for _, b := range lines {
-		solids = append(solids, solid{b.Points, around(b.Points), true})
+		solids = append(solids, solid{ring: b.Points, box: around(b.Points), knotty: true})
 	}
 	return solids, nil
 }
@@ -103,6 +111,20 @@ func around(r Ring) Box {
 		hi = Point{max(hi.X, p.X), max(hi.Y, p.Y)}
 	}
 	return Box{lo, hi, true}
+}
+
+// aroundAll returns the box around the solids.
+func aroundAll(solids []solid) Box {
+	if len(solids) == 0 {
+		return Box{}
+	}
+	all := solids[0].box
+	for i := range solids {
+		b := &solids[i].box
+		all.Min = Point{min(all.Min.X, b.Min.X), min(all.Min.Y, b.Min.Y)}
+		all.Max = Point{max(all.Max.X, b.Max.X), max(all.Max.Y, b.Max.Y)}
+	}
+	return all
 }
 
 // reversed returns r turning the other way.
