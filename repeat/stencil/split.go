@@ -67,7 +67,7 @@ func tiePlaces(design, first pattern.Unit, h Hold) (pattern.Unit, error) {
 			continue
 		}
 		m := first.Motifs[i]
-		o, err := under(m.Placed(), met)
+		o, err := m.Placed().Within(met...)
 		if err != nil {
 			return places, fmt.Errorf("tie places of motif %d: %w", m.ID, err)
 		}
@@ -78,11 +78,11 @@ func tiePlaces(design, first pattern.Unit, h Hold) (pattern.Unit, error) {
 
 // lapped returns the strips of ties grown by the lap: on both sides, and at an
 // end that lies in a cut-out with any of its two corners or the middle.
-func lapped(design pattern.Unit, ties []Tie, lap geom.Length) []geom.Ring {
-	strips := make([]geom.Ring, len(ties))
+func lapped(design pattern.Unit, ties []Tie, lap geom.Length) []geom.Strip {
+	strips := make([]geom.Strip, len(ties))
 	looks := make([]geom.Point, 0, 6*len(ties))
 	for _, t := range ties {
-		s := t.strip(0, 0, 0)
+		s := t.strip(0, 0, 0).Ring()
 		looks = append(looks, t.From, s[0], s[3], t.To, s[1], s[2])
 	}
 	in := inked(design, looks)
@@ -101,28 +101,14 @@ func lapped(design pattern.Unit, ties []Tie, lap geom.Length) []geom.Ring {
 
 // inked reports which places lie in a cut-out of the plain pattern.
 func inked(u pattern.Unit, places []geom.Point) []bool {
-	points := make([]geom.Ring, len(places))
-	for i, p := range places {
-		points[i] = geom.Ring{p}
+	boxes := make([]geom.Box, len(places))
+	for k, p := range places {
+		boxes[k] = geom.BoxOf(p)
 	}
 	in := make([]bool, len(places))
-	which := make(map[geom.Point][]int, len(places))
-	for i, p := range places {
-		which[u.Lattice.Into(p)] = append(which[u.Lattice.Into(p)], i)
-	}
-	for i, met := range meetStrips(u, points) {
-		if len(met) == 0 {
-			continue
-		}
-		shape := u.Motifs[i].Placed()
-		for _, r := range met {
-			if shape.Contains(r[0]) {
-				for _, k := range which[u.Lattice.Into(r[0])] {
-					in[k] = true
-				}
-			}
-		}
-	}
+	meetBoxes(u, boxes, func(i, k int, shift geom.Point) {
+		in[k] = in[k] || u.Motifs[i].Placed().Contains(places[k].Add(shift))
+	})
 	return in
 }
 

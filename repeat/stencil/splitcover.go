@@ -57,21 +57,22 @@ func beyond(u, v pattern.Unit) ([]Patch, error) {
 		have[m.ID] = append(have[m.ID], m)
 	}
 	var own [][]geom.Ring
-	var boxes []geom.Ring
+	var boxes []geom.Box
 	for _, m := range u.Motifs {
 		if !slices.ContainsFunc(have[m.ID], func(n pattern.Motif) bool { return sameMotif(m, n) }) {
 			shape := m.Placed()
 			own = append(own, shape.Rings(geom.Chord))
-			box := shape.Bounds()
-			boxes = append(boxes, geom.Ring{box.Min, box.Max})
+			boxes = append(boxes, shape.Bounds())
 		}
 	}
 	if len(own) == 0 {
 		return nil, nil
 	}
 	var other [][]geom.Ring
-	for i, met := range meetStrips(v, boxes) {
-		if len(met) > 0 {
+	near := make([]bool, len(v.Motifs))
+	meetBoxes(v, boxes, func(i, _ int, _ geom.Point) { near[i] = true })
+	for i, is := range near {
+		if is {
 			other = append(other, v.Motifs[i].Placed().Rings(geom.Chord))
 		}
 	}

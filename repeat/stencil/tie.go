@@ -27,7 +27,7 @@ func Tied(u pattern.Unit, ties []Tie) (pattern.Unit, error) {
 			tied.Motifs = append(tied.Motifs, m)
 			continue
 		}
-		left, err := without(m.Placed(), met[i])
+		left, err := m.Placed().Without(met[i]...)
 		if err != nil {
 			return pattern.Unit{}, fmt.Errorf("ties across motif %d: %w", m.ID, err)
 		}
@@ -36,18 +36,18 @@ func Tied(u pattern.Unit, ties []Tie) (pattern.Unit, error) {
 	return tied, nil
 }
 
-// appendStanding appends m with another outline, given where it stands, unless
-// nothing is left of it.
-func appendStanding(motifs []pattern.Motif, m pattern.Motif, o geom.Outline) []pattern.Motif {
-	if len(o) == 0 {
+// appendStanding appends m with another shape, given where it stands, unless
+// that covers nothing.
+func appendStanding(motifs []pattern.Motif, m pattern.Motif, s geom.Shape) []pattern.Motif {
+	if !s.Round() && len(s.Outline) == 0 {
 		return motifs
 	}
-	return append(motifs, pattern.Motif{ID: m.ID, Shape: geom.Shape{Outline: o.Moved(m.At.Neg())}, At: m.At})
+	return append(motifs, pattern.Motif{ID: m.ID, Shape: s.Moved(m.At.Neg()), At: m.At})
 }
 
-// stripsOf returns the four corners of every tie.
-func stripsOf(ties []Tie) ([]geom.Ring, error) {
-	strips := make([]geom.Ring, len(ties))
+// stripsOf returns the paper that every tie leaves.
+func stripsOf(ties []Tie) ([]geom.Strip, error) {
+	strips := make([]geom.Strip, len(ties))
 	for i, t := range ties {
 		if t.Width <= 0 || t.From == t.To {
 			return nil, fmt.Errorf("tie %d at %s, %s mm: %s mm wide and %s mm long holds nothing; give it a width and a length",
@@ -58,18 +58,15 @@ func stripsOf(ties []Tie) ([]geom.Ring, error) {
 	return strips, nil
 }
 
-// strip returns the four corners of a tie, grown by side on both sides and by
-// from and to at its ends.
-func (t Tie) strip(side, from, to geom.Length) geom.Ring {
+// strip returns the strip of a tie, grown by side on both sides and by from and
+// to at its ends.
+func (t Tie) strip(side, from, to geom.Length) geom.Strip {
 	way := placeOf(t.To.Sub(t.From))
 	way = way.times(1 / way.norm())
-	across := place{-way.y, way.x}.times(float64(t.Width)/2 + float64(side))
-	corner := func(at geom.Point, along geom.Length, across place) geom.Point {
-		return at.Add(way.times(float64(along)).add(across).point())
-	}
-	return geom.Ring{
-		corner(t.From, -from, across.times(-1)), corner(t.To, to, across.times(-1)),
-		corner(t.To, to, across), corner(t.From, -from, across),
+	return geom.Strip{
+		From:  t.From.Sub(way.times(float64(from)).point()),
+		To:    t.To.Add(way.times(float64(to)).point()),
+		Width: t.Width + 2*side,
 	}
 }
 
@@ -78,70 +75,39 @@ func (t Tie) middle() geom.Point { return t.From.Add(half(t.To.Sub(t.From))) }
 
 // meetStrips returns, for each motif, the copies of strips whose boxes meet the
 // box around it where it stands.
-func meetStrips(u pattern.Unit, strips []geom.Ring) [][]geom.Ring {
-	boxes := make([]geom.Box, len(u.Motifs))
+func meetStrips(u pattern.Unit, strips []geom.Strip) [][]geom.Strip {
+	met := make([][]geom.Strip, len(u.Motifs))
+	boxes := make([]geom.Box, len(strips))
+	for i, s := range strips {
+		boxes[i] = s.Ring().Bounds()
+	}
+	meetBoxes(u, boxes, func(i, k int, shift geom.Point) {
+		s := strips[k]
+		met[i] = append(met[i], geom.Strip{From: s.From.Add(shift), To: s.To.Add(shift), Width: s.Width})
+	})
+	return met
+}
+
+// meetBoxes tells each motif i whose box meets box k moved by a shift of the
+// lattice, the motif standing as it is.
+func meetBoxes(u pattern.Unit, boxes []geom.Box, met func(i, k int, shift geom.Point)) {
+	if len(boxes) == 0 {
+		return
+	}
+	own := make([]geom.Box, len(u.Motifs))
 	var all geom.Box
 	for i, m := range u.Motifs {
-		boxes[i] = m.Placed().Bounds()
-		all = all.Union(boxes[i])
+		own[i] = m.Placed().Bounds()
+		all = all.Union(own[i])
 	}
-	met := make([][]geom.Ring, len(u.Motifs))
-	index := geom.NewIndex(boxes)
-	for _, s := range strips {
-		box := s.Bounds()
+	index := geom.NewIndex(own)
+	for k, box := range boxes {
 		reach := geom.BoxOf(all.Min.Sub(box.Max), all.Max.Sub(box.Min))
-		for _, p := range u.Lattice.Places(reach) {
-			var copied geom.Ring
-			index.Visit(box.Moved(p), func(i int) bool {
-				if copied == nil {
-					copied = s.Moved(p)
-				}
-				met[i] = append(met[i], copied)
+		for _, shift := range u.Lattice.Places(reach) {
+			index.Visit(box.Moved(shift), func(i int) bool {
+				met(i, k, shift)
 				return true
 			})
 		}
 	}
-	return met
-}
-
-// without returns what the strips leave of a shape; nil where that is nothing.
-func without(s geom.Shape, strips []geom.Ring) (geom.Outline, error) {
-	left, err := geom.Without([][]geom.Ring{s.Rings(geom.Chord)}, each(strips))
-	return outlineOf(left), err
-}
-
-// under returns what lies under the strips of a shape; nil where that is nothing.
-func under(s geom.Shape, strips []geom.Ring) (geom.Outline, error) {
-	whole := [][]geom.Ring{s.Rings(geom.Chord)}
-	left, err := geom.Without(whole, each(strips))
-	if err != nil {
-		return nil, err
-	}
-	bare := make([]geom.Ring, len(left.Boundaries))
-	for i, b := range left.Boundaries {
-		bare[i] = b.Points
-	}
-	taken, err := geom.Without(whole, [][]geom.Ring{bare})
-	return outlineOf(taken), err
-}
-
-func each(rings []geom.Ring) [][]geom.Ring {
-	shapes := make([][]geom.Ring, len(rings))
-	for i, r := range rings {
-		shapes[i] = []geom.Ring{r}
-	}
-	return shapes
-}
-
-// outlineOf returns the lines of a region as contours.
-func outlineOf(r geom.Region) geom.Outline {
-	var o geom.Outline
-	for _, b := range r.Boundaries {
-		c := geom.Contour{Start: b.Points[0]}
-		for _, p := range b.Points[1:] {
-			c.Segments = append(c.Segments, geom.Segment{End: p})
-		}
-		o = append(o, c)
-	}
-	return o
 }

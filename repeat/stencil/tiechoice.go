@@ -1,0 +1,257 @@
+package stencil
+
+import (
+	"cmp"
+	"container/heap"
+	"context"
+
+	"tsugime/repeat/geom"
+)
+
+// A tying joins the pieces of a paper map by ties, one piece after another, the
+// cheapest first: a piece is joined by all of its ties to pieces that are joined
+// already. So any part of the paper that leaves out the first piece has as many
+// ties out of it as each of its pieces: those of the one that was joined first.
+type tying struct {
+	*paperMap
+	width geom.Length
+	least int // ties of each island
+	among [][]tieWay
+	near  [][]int // the pieces that have crossings to this one
+	avoid *sideGrid
+	// Of pieces that are joined: where the copy that belongs to the first piece's
+	// own is, and the ways by which the joined paper comes to its own copies.
+	joined []bool
+	moved  []geom.Point
+	loops  []geom.Point // one, or two that are not in line
+	ties   []Tie
+	ends   []int // of each piece
+	queue  bids
+}
+
+// A bid is what it costs to join a piece with the crossings named.
+type bid struct {
+	piece, version int
+	cost           float64
+	by             []int
+}
+
+type bids []bid
+
+func (b bids) Len() int           { return len(b) }
+func (b bids) Less(i, j int) bool { return before(b[i], b[j]) < 0 }
+func (b bids) Swap(i, j int)      { b[i], b[j] = b[j], b[i] }
+func (b *bids) Push(x any)        { *b = append(*b, x.(bid)) }
+func (b *bids) Pop() any {
+	last := (*b)[len(*b)-1]
+	*b = (*b)[:len(*b)-1]
+	return last
+}
+
+func before(a, b bid) int { return cmp.Or(cmp.Compare(a.cost, b.cost), cmp.Compare(a.piece, b.piece)) }
+
+// short makes a piece that gets fewer ties than it needs wait for all others.
+const short = 1e9
+
+// join joins all pieces that can be joined, from the first on.
+func (t *tying) join(ctx context.Context, first int) error {
+	version := make([]int, len(t.pieces))
+	t.hold(first, geom.Point{})
+	offer := func(around int) {
+		for _, k := range t.near[around] {
+			if t.joined[k] {
+				continue
+			}
+			version[k]++
+			if by, cost := t.best(k); len(by) > 0 {
+				heap.Push(&t.queue, bid{k, version[k], cost, by})
+			}
+		}
+	}
+	offer(first)
+	for len(t.queue) > 0 {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
+		b := heap.Pop(&t.queue).(bid)
+		k := b.piece
+		if t.joined[k] || b.version != version[k] {
+			continue
+		}
+		if !t.layAll(k, b.by) { // some don't fit: choose anew
+			version[k]++
+			if by, cost := t.best(k); len(by) > 0 {
+				heap.Push(&t.queue, bid{k, version[k], cost, by})
+			}
+			continue
+		}
+		c := t.among[k][b.by[0]]
+		t.hold(k, t.moved[c.to.piece].Sub(c.to.shift))
+		for _, i := range b.by {
+			t.take(k, i)
+		}
+		offer(k)
+	}
+	return nil
+}
+
+// hold counts a piece as joined.
+func (t *tying) hold(k int, moved geom.Point) {
+	t.joined[k], t.moved[k] = true, moved
+	switch p := t.pieces[k]; p.kind {
+	case body:
+		t.loop(geom.Point{X: 1})
+		t.loop(geom.Point{Y: 1})
+	case ribbon:
+		t.loop(p.along)
+	}
+}
+
+// loop adds a way by which the joined paper comes to its own copy, and reports
+// whether it is a new one.
+func (t *tying) loop(way geom.Point) bool {
+	if !t.opens(way) {
+		return false
+	}
+	t.loops = append(t.loops, way)
+	return true
+}
+
+// opens reports whether a loop would hold the paper in one more direction.
+func (t *tying) opens(way geom.Point) bool {
+	return len(t.loops) == 0 && way != geom.Point{} || len(t.loops) == 1 && t.loops[0].Cross(way) != 0
+}
+
+// around returns the way by which way c of a joined piece leads around.
+func (t *tying) around(k int, c tieWay) geom.Point {
+	return t.moved[k].Sub(t.moved[c.to.piece].Sub(c.to.shift))
+}
+
+// take adds the tie that was laid along a way across.
+func (t *tying) take(k, i int) {
+	c := &t.among[k][i]
+	t.ties = append(t.ties, *c.laid)
+	t.loop(t.around(k, *c))
+	t.ends[k]++
+	t.ends[c.to.piece]++
+	c.bad = true // once is enough
+}
+
+// layAll lays a tie along each of the crossings and reports whether all fit.
+func (t *tying) layAll(k int, by []int) bool {
+	fit := true
+	for _, i := range by {
+		c := &t.among[k][i]
+		if c.laid != nil {
+			continue
+		}
+		tie, ok := t.lay(k, *c, t.width)
+		if !ok {
+			c.bad, fit = true, false
+			continue
+		}
+		c.laid = &tie
+	}
+	return fit
+}
+
+// best returns the crossings that join piece k to the joined ones at least cost.
+func (t *tying) best(k int) (by []int, cost float64) {
+	return t.bestOf(k, t.need(k), func(c tieWay) bool { return t.joined[c.to.piece] })
+}
+
+// need returns how many ties piece k should have.
+func (t *tying) need(k int) int {
+	if p := t.pieces[k]; p.kind == ribbon {
+		return ribbonTies(p.along, t.least)
+	}
+	return t.least
+}
+
+func (t *tying) bestOf(k, n int, accept func(tieWay) bool) (by []int, cost float64) {
+	among := t.among[k]
+	usable := make([]int, 0, len(among))
+	for i, c := range among {
+		if !c.bad && accept(c) {
+			usable = append(usable, i)
+		}
+	}
+	apart := t.width + t.width/2
+	if t.pieces[k].kind == ribbon {
+		by = evenly(among, usable, n, apart)
+	} else {
+		by = spread(among, usable, n, apart)
+	}
+	turns := make([]float64, len(by))
+	for i, j := range by {
+		cost += among[j].cost
+		turns[i] = among[j].turn
+	}
+	if cost = spreadCost(cost, turns); len(by) < n {
+		cost += short
+	}
+	return by, cost
+}
+
+// close adds ties until the joined paper hangs together in both directions, and
+// reports whether it does.
+func (t *tying) close() bool {
+	for len(t.loops) < 2 {
+		k, by := t.closing()
+		if k < 0 {
+			return false
+		}
+		if t.layAll(k, by) {
+			for _, i := range by {
+				t.take(k, i)
+			}
+		}
+	}
+	return true
+}
+
+// closing returns the cheapest crossings of one piece that open a new direction.
+func (t *tying) closing() (piece int, by []int) {
+	piece = none
+	var least float64
+	for k := range t.pieces {
+		if !t.joined[k] {
+			continue
+		}
+		n := 1
+		if t.pieces[k].kind == ribbon {
+			n = t.need(k)
+		}
+		opens := func(c tieWay) bool { return t.joined[c.to.piece] && t.opens(t.around(k, c)) }
+		if some, cost := t.bestOf(k, n, opens); len(some) > 0 && (piece == none || cost < least) {
+			piece, by, least = k, some, cost
+		}
+	}
+	return piece, by
+}
+
+// topUp adds ties to islands that have too few, to any paper that is joined.
+func (t *tying) topUp() {
+	for k, p := range t.pieces {
+		for p.kind == island && t.joined[k] && t.ends[k] < t.least {
+			by, _ := t.bestOf(k, t.least-t.ends[k], func(c tieWay) bool { return t.joined[c.to.piece] && t.clear(k, c) })
+			if len(by) == 0 {
+				break
+			}
+			if !t.layAll(k, by) {
+				continue
+			}
+			t.take(k, by[0])
+		}
+	}
+}
+
+// clear reports whether a way across keeps off the ties that piece k has.
+func (t *tying) clear(k int, c tieWay) bool {
+	for i := range t.among[k] {
+		if d := &t.among[k][i]; d.laid != nil && d.bad && tooNear(&c, d, t.width+t.width/2) {
+			return false
+		}
+	}
+	return true
+}
