@@ -117,13 +117,28 @@ func (w *jointWays) acrossCutOuts(ctx context.Context) (Joint, error) {
 }
 
 // fieldCuts returns the whole motifs of the pattern in the field whose boxes meet
-// the stretch between from and to.
+// the stretch between from and to, motif by motif.
 func fieldCuts(u pattern.Unit, field Field, from, to geom.Length) []pattern.CutOut {
 	window := geom.BoxOf(geom.Point{X: field.Left, Y: from}, geom.Point{X: field.Right(), Y: to})
+	// All motifs stand at places of one window, grown by the largest of them.
+	shapes := make([]geom.Shape, len(u.Motifs))
+	boxes := make([]geom.Box, len(u.Motifs))
+	var all geom.Box
+	for i, m := range u.Motifs {
+		shapes[i] = m.Placed()
+		boxes[i] = shapes[i].Bounds()
+		all = all.Union(boxes[i])
+	}
+	if all.Empty() {
+		return nil
+	}
+	places := u.Lattice.Places(geom.BoxOf(window.Min.Sub(all.Max), window.Max.Sub(all.Min)))
 	var cuts []pattern.CutOut
-	for c := range u.In(window) {
-		if field.whole(c.Shape.Bounds()) {
-			cuts = append(cuts, c)
+	for i, m := range u.Motifs {
+		for _, p := range places {
+			if box := boxes[i].Moved(p); box.Meets(window) && field.whole(box) {
+				cuts = append(cuts, pattern.CutOut{Shape: shapes[i].Moved(p), Motif: m.ID})
+			}
 		}
 	}
 	return cuts

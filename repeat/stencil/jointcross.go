@@ -70,8 +70,14 @@ func (n *neighbourhood) inside(line []geom.Point) []stretch {
 		if length == 0 {
 			continue
 		}
-		for _, box := range boxesAlong(a, b, 0) {
-			index.Visit(box, func(item int) bool {
+		met := map[int]bool{}
+		row := boxesAlong(a, b, 0)
+		for k := range row.n {
+			index.Visit(row.box(k), func(item int) bool {
+				if met[item] {
+					return true
+				}
+				met[item] = true
 				for _, s := range n.chords(item, a, b) {
 					s.depth = n.depth(item, a, b, s.from, s.to)
 					all = append(all, stretch{way + s.from*length, way + s.to*length, item, s.depth})

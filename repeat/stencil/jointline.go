@@ -50,7 +50,16 @@ func (n *neighbourhood) passes(a, b geom.Point, clearance float64) bool {
 	if math.IsInf(clearance, -1) { // through cut-outs: only level pieces are joined
 		return a.Y == b.Y
 	}
-	return n.clearOf(a, b, clearance) >= clearance-2*grain
+	piece := rim{ax: float64(a.X), ay: float64(a.Y), bx: float64(b.X), by: float64(b.Y)}
+	least, ok := clearance-2*grain, true
+	pieces := boxesAlong(a, b, clearance)
+	for i := 0; i < pieces.n && ok; i++ {
+		n.index.Visit(pieces.box(i), func(k int) bool {
+			ok = pieceClear(piece, n.rims[k]) >= least
+			return ok
+		})
+	}
+	return ok
 }
 
 // clearOf returns the distance in nanometres between the straight piece from a
@@ -60,8 +69,9 @@ func (n *neighbourhood) passes(a, b geom.Point, clearance float64) bool {
 func (n *neighbourhood) clearOf(a, b geom.Point, reach float64) float64 {
 	piece := rim{ax: float64(a.X), ay: float64(a.Y), bx: float64(b.X), by: float64(b.Y)}
 	least := reach
-	for _, box := range boxesAlong(a, b, reach) {
-		n.index.Visit(box, func(k int) bool {
+	pieces := boxesAlong(a, b, reach)
+	for i := range pieces.n {
+		n.index.Visit(pieces.box(i), func(k int) bool {
 			least = min(least, pieceClear(piece, n.rims[k]))
 			return true
 		})
@@ -79,19 +89,23 @@ func pieceClear(piece, e rim) float64 {
 	return pieces(piece, e).width
 }
 
-// boxesAlong covers a long slanted piece by a row of boxes, so that the search
-// stays by the line.
-func boxesAlong(a, b geom.Point, reach float64) []geom.Box {
+// A boxRow covers a long slanted piece by a row of boxes, so that a search stays
+// by the line.
+type boxRow struct {
+	a, d  geom.Point
+	n     int
+	grown geom.Length
+}
+
+func boxesAlong(a, b geom.Point, reach float64) boxRow {
 	d := b.Sub(a)
-	n := 1 + int(min(d.X.Abs(), d.Y.Abs())/max(geom.Length(reach), geom.Millimetre))
-	boxes := make([]geom.Box, n)
-	at := func(i int) geom.Point {
-		return a.Add(geom.Point{X: d.X * geom.Length(i) / geom.Length(n), Y: d.Y * geom.Length(i) / geom.Length(n)})
-	}
-	for i := range boxes {
-		boxes[i] = geom.BoxOf(at(i), at(i+1)).Grown(geom.Length(math.Ceil(reach)))
-	}
-	return boxes
+	return boxRow{a, d, 1 + int(min(d.X.Abs(), d.Y.Abs())/max(geom.Length(reach), geom.Millimetre)), geom.Length(math.Ceil(reach))}
+}
+
+func (r boxRow) box(i int) geom.Box { return geom.BoxOf(r.at(i), r.at(i+1)).Grown(r.grown) }
+
+func (r boxRow) at(i int) geom.Point {
+	return r.a.Add(geom.Point{X: r.d.X * geom.Length(i) / geom.Length(r.n), Y: r.d.Y * geom.Length(i) / geom.Length(r.n)})
 }
 
 // Below reports whether p lies beyond the joint line as seen from the placement

@@ -1,6 +1,7 @@
 package stencil
 
 import (
+	"cmp"
 	"context"
 	"math"
 	"slices"
@@ -31,7 +32,6 @@ func (c *cloth) mapped(ctx context.Context, wider float64) (*clothMap, error) {
 		reach = min(reach, most)
 		s := sceneOf(c.pieces, reach, geom.Point{Y: c.period})
 		webs := s.links(reach)
-		slices.SortFunc(webs, narrower)
 		widest, ok := c.bottleneck(webs)
 		if ok && widest <= float64(geom.Touch) {
 			return nil, nil
@@ -50,8 +50,18 @@ func (c *cloth) mapped(ctx context.Context, wider float64) (*clothMap, error) {
 // the narrowest webs first (Kruskal 1956) until they hang together all around
 // the cloth.
 func (c *cloth) bottleneck(webs []link) (float64, bool) {
+	type narrow struct {
+		width float64
+		web   int32
+	}
+	order := make([]narrow, len(webs))
+	for i, l := range webs {
+		order[i] = narrow{l.width, int32(i)}
+	}
+	slices.SortFunc(order, func(a, b narrow) int { return cmp.Or(cmp.Compare(a.width, b.width), cmp.Compare(a.web, b.web)) })
 	sets := c.motifs.clone()
-	for _, l := range webs {
+	for _, o := range order {
+		l := &webs[o.web]
 		if sets.join(l.a, l.b, c.turns(l.way)) {
 			return l.width, true
 		}

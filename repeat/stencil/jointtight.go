@@ -188,10 +188,11 @@ func (e rim) away(p place) place {
 // shorter. The ends slide along the edges of the field.
 func (n *neighbourhood) tightened(line []geom.Point, clearance float64) []geom.Point {
 	line = n.pulled(line, clearance)
+	settled := map[turnOf]bool{}
 	const sweeps = 12
 	for range sweeps {
 		before := lengthOf(line)
-		line = n.swept(line, clearance)
+		line = n.swept(line, clearance, settled)
 		if lengthOf(line) > before*(1-1e-4) {
 			break
 		}
@@ -199,14 +200,27 @@ func (n *neighbourhood) tightened(line []geom.Point, clearance float64) []geom.P
 	return line
 }
 
-// swept moves each point once and drops those that are not needed.
-func (n *neighbourhood) swept(line []geom.Point, clearance float64) []geom.Point {
+// A turnOf is a corner of a line with its two neighbours.
+type turnOf struct{ a, p, b geom.Point }
+
+// swept moves each point once and drops those that are not needed. Corners that
+// did not move between the same neighbours are settled.
+func (n *neighbourhood) swept(line []geom.Point, clearance float64, settled map[turnOf]bool) []geom.Point {
 	out := []geom.Point{n.slid(line[0], line[1], clearance)}
 	for i := 1; i < len(line)-1; i++ {
-		a, b := out[len(out)-1], line[i+1]
-		if !n.passes(a, b, clearance) {
-			out = append(out, n.shortened(a, line[i], b, clearance))
+		now := turnOf{out[len(out)-1], line[i], line[i+1]}
+		if settled[now] {
+			out = append(out, now.p)
+			continue
 		}
+		if n.passes(now.a, now.b, clearance) {
+			continue
+		}
+		p := n.shortened(now.a, now.p, now.b, clearance)
+		if p == now.p {
+			settled[now] = true
+		}
+		out = append(out, p)
 	}
 	return append(out, n.slid(line[len(line)-1], out[len(out)-1], clearance))
 }
@@ -226,7 +240,7 @@ func (n *neighbourhood) shortened(a, p, b geom.Point, clearance float64) geom.Po
 	best := furthest(p, place{x, y}.point(), ok)
 	long := func(p geom.Point) float64 { return p.Sub(a).Norm() + b.Sub(p).Norm() }
 	length := long(best)
-	for step := clearance; step > clearance/40; step /= 2 {
+	for step := clearance; step > clearance/20; step /= 2 {
 		for k := range 8 {
 			sin, cos := math.Sincos(float64(k) * math.Pi / 4)
 			q := placeOf(best).add(place{cos * step, sin * step}).point()

@@ -126,7 +126,16 @@ func (s *scene) turningOf(webs []link) *turning {
 	return t
 }
 
-// A rimKey is where a web ends on a rim: the angle about a disc, or how many
+// around grows with the angle of p, from −2 to 2, and is cheaper to tell.
+func (p place) around() float64 {
+	share := p.x / (math.Abs(p.x) + math.Abs(p.y))
+	if p.y < 0 {
+		return share - 1
+	}
+	return 1 - share
+}
+
+// A rimKey is where a web ends on a rim: how far around a disc, or how many
 // sides on and what share of one. At a corner several webs may end; their
 // directions part them.
 type rimKey struct {
@@ -157,7 +166,7 @@ func (s *scene) rimKey(webs []link, h int32) rimKey {
 	dir := other.sub(end)
 	if side < 0 {
 		out := end.sub(s.centre(cut))
-		return rimKey{math.Atan2(out.y, out.x), dir}
+		return rimKey{out.around(), dir}
 	}
 	e := &s.sides.sides[side]
 	end = end.sub(e.drawn)
