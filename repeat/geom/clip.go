@@ -32,7 +32,7 @@ func (s Strip) Ring() Ring {
 // o. Segments are split where a strip's edge crosses them and stay what they are:
 // arcs arcs of their radius, cubics cubics; the new edges are straight. Each split
 // is put on the grid. Rims of the result turn clockwise on the sheet, holes
-// against them. No contour of o may cross itself or another. Where no strip meets o, the result is o.
+// against them. Where no strip meets o, the result is o mended.
 //
 // It fails where o or a strip is wider or higher than MaxSpan/2.
 func (o Outline) Without(strips ...Strip) (Outline, error) { return o.clipped(strips, false) }
@@ -73,7 +73,7 @@ func (d Disc) contour() Contour {
 }
 
 func (o Outline) clipped(strips []Strip, keepInside bool) (Outline, error) {
-	sound := o
+	sound, _ := o.Mended()
 	return clip(sound, stripsNear(sound.hull(), strips), keepInside)
 }
 

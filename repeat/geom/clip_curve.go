@@ -128,12 +128,23 @@ func (c curve) heading() (first, last Point) {
 // winding returns what c adds to how often its contour goes around x, y: the
 // crossings with the ray to the right, downward ones counted up. It cuts the
 // curve where the place lies in its hull until the piece is a nanometre small.
-func (c curve) winding(x, y float64) int {
+func (c *curve) winding(x, y float64) int {
+	ly, hy, lx, hx := min(c.from.Y, c.End.Y), max(c.from.Y, c.End.Y), min(c.from.X, c.End.X), max(c.from.X, c.End.X)
+	if c.Kind == Cubic {
+		ly, hy = min(ly, c.C1.Y, c.C2.Y), max(hy, c.C1.Y, c.C2.Y)
+		lx, hx = min(lx, c.C1.X, c.C2.X), max(hx, c.C1.X, c.C2.X)
+	}
+	if c.Kind != Arc && (y < float64(ly) || y > float64(hy) || x > float64(hx)) {
+		return 0
+	}
+	if c.Kind != Arc && x < float64(lx) {
+		return falling(y, float64(c.from.Y), float64(c.End.Y))
+	}
 	return c.windingOf(x, y, 0, 1, float64(c.from.X), float64(c.from.Y), float64(c.End.X), float64(c.End.Y))
 }
 
 // windingOf is winding for the part from t0 to t1, which runs from a to b.
-func (c curve) windingOf(x, y, t0, t1, ax, ay, bx, by float64) int {
+func (c *curve) windingOf(x, y, t0, t1, ax, ay, bx, by float64) int {
 	lx, ly, hx, hy := c.partHull(t0, t1, ax, ay, bx, by)
 	if x > hx || y < ly || y > hy {
 		return 0
@@ -148,17 +159,25 @@ func (c curve) windingOf(x, y, t0, t1, ax, ay, bx, by float64) int {
 		return 0
 	}
 	side := float64((bx-ax)*(y-ay)) - float64((by-ay)*(x-ax))
+	if x < lx || side != 0 && (side > 0) == (by > ay) {
+		return falling(y, ay, by)
+	}
+	return 0
+}
+
+// falling is 1 where y lies from ay down to before by, -1 from by to before ay.
+func falling(y, ay, by float64) int {
 	switch {
-	case x < lx && by > ay, by > ay && side > 0:
+	case ay <= y && y < by:
 		return 1
-	case x < lx && by < ay, by < ay && side < 0:
+	case by <= y && y < ay:
 		return -1
 	}
 	return 0
 }
 
 // partHull returns the box of the part of c from t0 to t1.
-func (c curve) partHull(t0, t1, ax, ay, bx, by float64) (lx, ly, hx, hy float64) {
+func (c *curve) partHull(t0, t1, ax, ay, bx, by float64) (lx, ly, hx, hy float64) {
 	lx, ly, hx, hy = min(ax, bx), min(ay, by), max(ax, bx), max(ay, by)
 	switch c.Kind {
 	case Arc:
@@ -173,14 +192,19 @@ func (c curve) partHull(t0, t1, ax, ay, bx, by float64) (lx, ly, hx, hy float64)
 	return lx, ly, hx, hy
 }
 
-// winding returns how often o goes around x, y.
-func (o Outline) winding(x, y float64) int {
-	n := 0
-	var buffer [64]curve
-	for _, c := range o {
-		for _, s := range c.curves(buffer[:0]) {
-			n += s.winding(x, y)
+// speed returns how c moves as its parameter grows, at t.
+func (c *curve) speed(t float64) (x, y float64) {
+	switch c.Kind {
+	case Arc:
+		_, _, r, start, turn := c.arc(c.from)
+		sin, cos := math.Sincos(start + t*turn)
+		return -r * turn * sin, r * turn * cos
+	case Cubic:
+		axis := func(a, b, p, q Length) float64 {
+			d0, d1, d2 := float64(b-a), float64(p-b), float64(q-p)
+			return 3 * ((1-t)*(1-t)*d0 + 2*t*(1-t)*d1 + t*t*d2)
 		}
+		return axis(c.from.X, c.C1.X, c.C2.X, c.End.X), axis(c.from.Y, c.C1.Y, c.C2.Y, c.End.Y)
 	}
-	return n
+	return float64(c.End.X - c.from.X), float64(c.End.Y - c.from.Y)
 }
