@@ -3,10 +3,12 @@ package repeat
 import (
 	"context"
 	"fmt"
+	"slices"
 
 	"tsugime/repeat/check"
 	"tsugime/repeat/cloth"
 	"tsugime/repeat/document"
+	"tsugime/repeat/pattern"
 	"tsugime/repeat/stencil"
 )
 
@@ -48,6 +50,19 @@ func Build(ctx context.Context, o document.Order) (Work, error) {
 		Unit: o.Unit, Sheet: w.Sheet, Run: w.Run, Dressed: w.Dressed, Unlaid: unlaid,
 	}, check.Limits(o.Limits))
 	return w, ctx.Err()
+}
+
+// Printed returns the plain pattern as all placements leave it on the cloth: of
+// one sheet what it cuts, of a split the design.
+func (w Work) Printed() pattern.Unit {
+	if w.Sheet.Second != nil && w.Sheet.Cover.Sound() {
+		return w.Order.Unit
+	}
+	u := w.Sheet.Unit
+	if w.Sheet.Second != nil {
+		u.Motifs = slices.Concat(u.Motifs, w.Sheet.Second.Unit.Motifs)
+	}
+	return u
 }
 
 // register is how the sheet's own stars let it be laid.

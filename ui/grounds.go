@@ -9,22 +9,32 @@ import (
 // A grounds is the cut-outs of a work made ready to be painted, in the background,
 // so that going to a station costs nothing.
 type grounds struct {
-	sheet *raster.Ground // one sheet, at finished size
-	cloth *raster.Ground // placement after placement, at finished size
-	board *raster.Ground // placement after placement, as they lie on the board
+	sheets []*raster.Ground // each sheet of the set, at finished size
+	print  *raster.Ground   // what one placement leaves, at finished size
+	cloth  *raster.Ground   // placement after placement, at finished size
+	board  *raster.Ground   // placement after placement, as they lie on the board
 }
 
 func groundsOf(w repeat.Work) grounds {
 	x, y := w.Scale.Board()
+	var sheets []*raster.Ground
+	for _, s := range w.Sheet.Set() {
+		var cut []geom.Shape
+		for _, c := range s.CutOuts {
+			cut = append(cut, c.Shape)
+		}
+		sheets = append(sheets, raster.NewGround(cut))
+	}
 	var finished, laid []geom.Shape
-	for _, c := range w.Sheet.CutOuts {
+	for _, c := range w.Sheet.Printed {
 		finished = append(finished, c.Shape)
 		laid = append(laid, c.Shape.Stretched(x, y))
 	}
 	return grounds{
-		sheet: raster.NewGround(finished),
-		cloth: raster.NewGround(finished, geom.Point{Y: w.Order.Sheet.Step}),
-		board: raster.NewGround(laid, geom.Point{Y: w.Run.Step}),
+		sheets: sheets,
+		print:  raster.NewGround(finished),
+		cloth:  raster.NewGround(finished, geom.Point{Y: w.Order.Sheet.Step}),
+		board:  raster.NewGround(laid, geom.Point{Y: w.Run.Step}),
 	}
 }
 

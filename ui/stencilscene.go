@@ -27,7 +27,7 @@ func (s *stencilStation) scene() board.Scene {
 	sc := board.Scene{
 		Desk: table, Extent: sheet.Paper,
 		Areas:   []board.Area{{Box: sheet.Paper, Shut: tannin, Open: light}},
-		Grounds: []board.Laid{{Ground: s.w.grounds.sheet, Lays: []raster.Lay{{}}}}, Pitch: s.w.pitch(),
+		Grounds: []board.Laid{{Ground: s.w.grounds.sheets[0], Lays: []raster.Lay{{}}}}, Pitch: s.w.pitch(),
 	}
 	next := moved(sheet.Joint.Line, geom.Point{Y: sheet.Spec.Step})
 	sc.Marks = append(sc.Marks,
@@ -83,7 +83,7 @@ func (s *stencilStation) threePlacements() board.Scene {
 			At: geom.Point{X: 0, Y: move.Y + step.Y/2}, Align: board.Before, Colour: ink, Text: say("placement") + " " + strconv.Itoa(n) + "  ",
 		})
 	}
-	sc.Grounds = []board.Laid{{Ground: s.w.grounds.sheet, Lays: lays}}
+	sc.Grounds = []board.Laid{{Ground: s.w.grounds.print, Lays: lays}}
 	return sc
 }
 

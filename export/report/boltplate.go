@@ -29,7 +29,7 @@ func boltPlate(w repeat.Work, pxWidth int) (*plate, error) {
 	pitch := room.Width() / geom.Length(n)
 	each := (run.Bolt.Length + geom.Length(n) - 1) / geom.Length(n)
 	board := w.Sheet.AtCutSize(stencil.Scale{ClothAcross: w.Scale.ClothAcross, ClothAlong: w.Scale.ClothAlong})
-	ground := raster.NewGround(shapesOf(board.CutOuts))
+	ground := raster.NewGround(shapesOf(board.Printed))
 	for i := range n {
 		column := geom.BoxOf(
 			geom.Point{X: room.Min.X + pitch*geom.Length(i) + boltGutter, Y: room.Min.Y + boltTop},

@@ -32,7 +32,7 @@ func closeWindow(u pattern.Unit, at geom.Point, cells, proportion float64) geom.
 // cloth is printed.
 func unitPlate(w repeat.Work, pxWidth int) (*plate, error) {
 	const height = 116 * geom.Millimetre
-	u := w.Order.Unit
+	u := w.Printed()
 	p := newPlate(pxWidth, height, "the unit among its neighbours")
 	room := p.inner()
 	middle := u.Lattice.A.Add(u.Lattice.B)
@@ -80,7 +80,7 @@ func jointPlate(w repeat.Work, pxWidth int) (*plate, error) {
 	g := glassOn(closeWindow(w.Order.Unit, at, 12, float64(room.Height())/float64(room.Width())), room)
 	p.sample = g.k
 	p.fill(g, g.window, dye(w))
-	ground := raster.NewGround(shapesOf(s.CutOuts))
+	ground := raster.NewGround(shapesOf(s.Printed))
 	p.paint(g, ground, undyed, raster.Lay{Clip: g.window}, raster.Lay{Move: step, Clip: g.window})
 	p.over.across(g, next)
 	f := figuresIn(Options{}.with(w).Units)

@@ -86,7 +86,7 @@ func start(w repeat.Work) geom.Point {
 
 // cloths paints every piece, later ones over earlier ones.
 func (p *plate) cloths(g glass, w repeat.Work, sc scene) {
-	ground := raster.NewGround(shapesOf(w.Sheet.CutOuts), geom.Point{Y: w.Sheet.Spec.Step})
+	ground := raster.NewGround(shapesOf(w.Sheet.Printed), geom.Point{Y: w.Sheet.Spec.Step})
 	// Pieces of one pass lie beside each other; the over-collar lies on the collar.
 	var pass []cloth.Piece
 	flush := func() {

@@ -41,6 +41,17 @@ func sound() check.Measures {
 	}
 }
 
+// split makes the measures those of a sound split and returns its first sheet.
+func split(m *check.Measures) *stencil.Sheet {
+	second := m.Sheet
+	m.Sheet.Second = &second
+	m.Sheet.Spec.Hold = stencil.Hold{
+		Way: stencil.Split, Ties: []stencil.Tie{{Motif: 1, To: geom.PtMM(1, 0), Width: geom.MM(0.5)}},
+		Second: stencil.Second{Cut: stencil.TiePlaces, Lap: geom.MM(0.2)},
+	}
+	return &m.Sheet
+}
+
 func limits() check.Limits {
 	return check.Limits{
 		Hole: geom.MM(0.33), StarClear: geom.MM(1), Baseline: geom.MM(300),
@@ -67,6 +78,19 @@ func TestEachRuleFindsItsOwnFaultAndNoOther(t *testing.T) {
 		{"band", check.Fault, "1 strip", func(m *check.Measures) { m.Sheet.Paths.Bands = []stencil.Part{{}} }},
 		{"web-thin", check.Fault, "0.2 mm", func(m *check.Measures) {
 			m.Sheet.Webs.Below = []stencil.Web{{Width: geom.MM(0.2)}}
+		}},
+		{"split-misses", check.Fault, "0.2500 mm² of the design uncut, in 1 place", func(m *check.Measures) {
+			split(m).Cover = stencil.Cover{MissingMM2: 0.25, Missing: []stencil.Patch{{AreaMM2: 0.25}}}
+		}},
+		{"split-exceeds", check.Fault, "0.5000 mm²", func(m *check.Measures) {
+			split(m).Cover = stencil.Cover{ExtraMM2: 0.5, Extra: []stencil.Patch{{AreaMM2: 0.5}}}
+		}},
+		{"split-lap", check.Warning, "0.05 mm", func(m *check.Measures) { split(m).Spec.Hold.Second.Lap = geom.MM(0.05) }},
+		{"island", check.Fault, "1.500 mm² of the second sheet", func(m *check.Measures) {
+			split(m).Second.Paths.Islands = []stencil.Part{{AreaMM2: 1.5}}
+		}},
+		{"star-match", check.Warning, "0.2 mm", func(m *check.Measures) {
+			split(m).Stars.Match = []stencil.MatchStar{{Hidden: true, Clear: geom.MM(0.2)}}
 		}},
 		{"joint-step", check.Fault, "0.25 mm", func(m *check.Measures) { m.Sheet.StepError = geom.PtMM(0, 0.25) }},
 		{"joint-crosses", check.Warning, "cross", func(m *check.Measures) { m.Sheet.Joint.Clearance = 0 }},

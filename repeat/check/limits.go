@@ -35,9 +35,9 @@ type rule func(m Measures, l Limits) []Finding
 
 // rules stand in the order of the work: unit, sheet, stars, bolt, garment.
 var rules = []rule{
-	emptyUnit, smallHoles, islands, bands, webs,
+	emptyUnit, smallHoles, islands, bands, webs, cover, lap,
 	stepFault, jointCrosses, jointThin, fieldFits, paperFits,
-	starsClear, starsHidden, starBaseline, starsTurned,
+	starsClear, starsHidden, starBaseline, starsTurned, matchStars,
 	noPlacement, remainder, turnedPlacements, boardFull, drift,
 	garmentUnlaid, boltShort, backCentre,
 }

@@ -5,6 +5,7 @@ import (
 
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
+	"tsugime/repeat/stencil"
 )
 
 func emptyUnit(m Measures, _ Limits) []Finding {
@@ -62,46 +63,65 @@ func opening(c pattern.CutOut) geom.Length {
 }
 
 func islands(m Measures, _ Limits) []Finding {
-	var found []Finding
-	for _, p := range m.Sheet.Paths.Islands {
-		found = append(found, Finding{
-			Code: "island", Severity: Fault, Domain: OnUnit, At: p.At,
-			Text:   fmt.Sprintf("An island of %.3f mm² is held by nothing and falls out.", p.AreaMM2),
-			Remedy: "Leave a tie across the cut-out around it, or cut its middle away.",
-		})
-	}
-	return found
+	return eachSheet(m, func(s stencil.Sheet, on string) []Finding {
+		var found []Finding
+		for _, p := range s.Paths.Islands {
+			found = append(found, Finding{
+				Code: "island", Severity: Fault, Domain: OnUnit, At: p.At,
+				Text:   fmt.Sprintf("An island of %.3f mm²%s is held by nothing and falls out.", p.AreaMM2, on),
+				Remedy: "Leave ties across the cut-out around it, or cut its middle away.",
+			})
+		}
+		return found
+	})
 }
 
 func bands(m Measures, _ Limits) []Finding {
-	n := len(m.Sheet.Paths.Bands)
-	if n == 0 {
-		return nil
-	}
-	return []Finding{{
-		Code: "band", Severity: Fault, Domain: OnUnit, At: m.Sheet.Paths.Bands[0].At,
-		Text:   fmt.Sprintf("The cut-outs part the paper into strips: %s a unit.", plural(n, "strip", "strips")),
-		Remedy: "Leave ties across the stripes, or hold the strips with thread or gauze.",
-	}}
+	return eachSheet(m, func(s stencil.Sheet, on string) []Finding {
+		n := len(s.Paths.Bands)
+		if n == 0 {
+			return nil
+		}
+		return []Finding{{
+			Code: "band", Severity: Fault, Domain: OnUnit, At: s.Paths.Bands[0].At,
+			Text:   fmt.Sprintf("The cut-outs part the paper%s into strips: %s a unit.", on, plural(n, "strip", "strips")),
+			Remedy: "Leave ties across the stripes, or hold the strips with thread or gauze.",
+		}}
+	})
 }
 
 func webs(m Measures, _ Limits) []Finding {
-	w := m.Sheet.Webs
-	if len(w.Below) == 0 {
-		return nil
+	return eachSheet(m, func(s stencil.Sheet, on string) []Finding {
+		w := s.Webs
+		if len(w.Below) == 0 {
+			return nil
+		}
+		thin := w.Below[0]
+		count := plural(len(w.Below), "web", "webs") + on
+		is := "are"
+		if len(w.Below) == 1 {
+			is = "is"
+		}
+		text := fmt.Sprintf("%s %s narrower than %s; the narrowest leaves %s of paper.", count, is, mm(w.Limit), mm(thin.Width))
+		if thin.Width == 0 {
+			text = fmt.Sprintf("%s %s narrower than %s; the narrowest is a bare point where two cut-outs touch.", count, is, mm(w.Limit))
+		}
+		return []Finding{{
+			Code: "web-thin", Severity: Fault, Domain: OnUnit, At: middle(thin.P, thin.Q),
+			Text:   text,
+			Remedy: "Move the cut-outs apart or make them smaller, let the pitch grow if the count allows, or part them between two sheets.",
+		}}
+	})
+}
+
+// eachSheet looks at each sheet of the set; on names the second one, with a space
+// before it, and is empty for the first.
+func eachSheet(m Measures, look func(s stencil.Sheet, on string) []Finding) []Finding {
+	found := look(m.Sheet, "")
+	if m.Sheet.Second != nil {
+		found = append(found, look(*m.Sheet.Second, " of the second sheet")...)
 	}
-	thin := w.Below[0]
-	text := fmt.Sprintf("%s narrower than %s; the narrowest leaves %s of paper.",
-		plural(len(w.Below), "web is", "webs are"), mm(w.Limit), mm(thin.Width))
-	if thin.Width == 0 {
-		text = fmt.Sprintf("%s narrower than %s; the narrowest is a bare point where two cut-outs touch.",
-			plural(len(w.Below), "web is", "webs are"), mm(w.Limit))
-	}
-	return []Finding{{
-		Code: "web-thin", Severity: Fault, Domain: OnUnit, At: middle(thin.P, thin.Q),
-		Text:   text,
-		Remedy: "Move the cut-outs apart or make them smaller; let the pitch grow if the count allows.",
-	}}
+	return found
 }
 
 func middle(p, q geom.Point) geom.Point { return geom.BoxOf(p, q).Centre() }

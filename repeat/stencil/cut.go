@@ -3,45 +3,109 @@ package stencil
 import (
 	"context"
 	"fmt"
+	"slices"
 	"sync"
 
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
 )
 
-// Cut lays the unit on a sheet for a cloth of the given width and measures it.
-// It stops early only when ctx is done. A unit without motifs makes an empty
-// sheet, which is no error.
-func Cut(ctx context.Context, u pattern.Unit, spec Spec, cloth geom.Length) (Sheet, error) {
-	if err := u.Lattice.Check(); err != nil {
+// Cut lays the design on a sheet for a cloth of the given width and measures it:
+// with its ties, or parted into two sheets, as spec.Hold says. The joint line is
+// the design's own, so that ties don't shift it and the two sheets of a split
+// share it. Cut stops early only when ctx is done. A design without motifs makes
+// an empty sheet, which is no error.
+func Cut(ctx context.Context, design pattern.Unit, spec Spec, cloth geom.Length) (Sheet, error) {
+	if err := design.Lattice.Check(); err != nil {
 		return Sheet{}, err
 	}
-	s := Sheet{Spec: spec}
+	set, err := heldBy(design, spec.Hold)
+	if err != nil {
+		return Sheet{}, err
+	}
+	sheets := make([]Sheet, len(set.units))
+	var joint Joint
+	errs := make([]error, len(sheets)+1)
+	// The sheets and the joint are measured side by side.
+	var together sync.WaitGroup
+	for i, u := range set.units {
+		together.Go(func() { sheets[i], errs[i] = measured(u, spec) })
+	}
+	together.Go(func() {
+		var err error
+		if joint, err = FindJoint(ctx, design, spec.Field, spec.Step, spec.Joint); err != nil {
+			errs[len(sheets)] = fmt.Errorf("joint line: %w", err)
+		}
+	})
+	together.Wait()
+	for _, err := range errs {
+		if err != nil {
+			return Sheet{}, err
+		}
+	}
+	if err := ctx.Err(); err != nil {
+		return Sheet{}, err
+	}
+	stars := placeStars(design, spec, joint, cloth)
+	if len(sheets) > 1 {
+		stars.Match = placeMatchStars(design, spec, stars, cloth)
+	}
+	for i := range sheets {
+		s := &sheets[i]
+		s.Joint, s.Stars, s.Paper = joint, stars, spec.paperBox(joint)
+		s.CutOuts = Between(s.Unit, spec.Field, joint, spec.Step)
+		s.Webs.AcrossJoint = AcrossJoint(s.CutOuts, geom.Point{Y: spec.Step})
+	}
+	first := sheets[0]
+	first.Printed = first.CutOuts
+	if len(sheets) > 1 {
+		first.Second, first.Cover = &sheets[1], set.cover
+		first.Printed = slices.Concat(first.CutOuts, sheets[1].CutOuts)
+		if set.cover.Sound() {
+			first.Printed = Between(design, spec.Field, joint, spec.Step)
+		}
+	}
+	return first, ctx.Err()
+}
+
+// A held is a design made ready to be cut: one unit for each sheet.
+type held struct {
+	units []pattern.Unit
+	cover Cover
+}
+
+// heldBy ties or parts a design.
+func heldBy(design pattern.Unit, h Hold) (held, error) {
+	switch h.Way {
+	case WithTies:
+		u, err := Tied(design, h.Ties)
+		return held{units: []pattern.Unit{u}}, err
+	case Split:
+		first, second, cover, err := Parted(design, h)
+		return held{units: []pattern.Unit{first, second}, cover: cover}, err
+	}
+	return held{units: []pattern.Unit{design}}, nil
+}
+
+// measured returns a sheet that cuts u with what is measured on the plain pattern.
+func measured(u pattern.Unit, spec Spec) (Sheet, error) {
+	s := Sheet{Spec: spec, Unit: u}
 	_, _, s.StepError = u.Lattice.Nearest(geom.Point{Y: spec.Step})
 	cuts := u.CutOuts()
-	// The pattern and the joint are measured side by side.
-	var errs [3]error
+	var errs [2]error
 	var together sync.WaitGroup
 	together.Go(func() { s.Webs = Webs(cuts, spec.WebLimit, u.Lattice.A, u.Lattice.B) })
 	together.Go(func() {
 		s.OpenPct, errs[0] = OpenAreaPct(cuts, u.Lattice.A, u.Lattice.B)
 		s.Paths, errs[1] = Connect(cuts, u.Lattice.A, u.Lattice.B)
 	})
-	together.Go(func() { s.Joint, errs[2] = FindJoint(ctx, u, spec.Field, spec.Step, spec.Joint) })
 	together.Wait()
-	for i, measure := range []string{"open area", "islands", "joint line"} {
+	for i, measure := range []string{"open area", "islands"} {
 		if errs[i] != nil {
 			return Sheet{}, fmt.Errorf("%s: %w", measure, errs[i])
 		}
 	}
-	if err := ctx.Err(); err != nil {
-		return Sheet{}, err
-	}
-	s.CutOuts = Between(u, spec.Field, s.Joint, spec.Step)
-	s.Webs.AcrossJoint = AcrossJoint(s.CutOuts, geom.Point{Y: spec.Step})
-	s.Stars = placeStars(u, spec, s.Joint, cloth)
-	s.Paper = spec.paperBox(s.Joint)
-	return s, ctx.Err()
+	return s, nil
 }
 
 // Bounds returns the box around every hole of the sheet, the stars with it.
@@ -51,6 +115,9 @@ func (s Sheet) Bounds() geom.Box {
 		b = b.Union(c.Shape.Bounds())
 	}
 	for _, star := range s.Stars.Stars {
+		b = b.Union(geom.Disc{Centre: star.At, Diameter: star.Diameter}.Bounds())
+	}
+	for _, star := range s.Stars.Match {
 		b = b.Union(geom.Disc{Centre: star.At, Diameter: star.Diameter}.Bounds())
 	}
 	return b

@@ -1,6 +1,9 @@
 package stencil
 
-import "tsugime/repeat/geom"
+import (
+	"tsugime/repeat/geom"
+	"tsugime/repeat/pattern"
+)
 
 // A Scale takes finished sizes to the board and to the paper. The cloth changes
 // after it leaves the board, the paper grew when it was soaked:
@@ -37,11 +40,7 @@ func (s Sheet) AtCutSize(scale Scale) Sheet {
 	cut := s
 	cut.Spec.Field.Left, cut.Spec.Field.Width = s.Spec.Field.Left.Times(x), s.Spec.Field.Width.Times(x)
 	cut.Spec.Step = s.Spec.Step.Times(y)
-	cut.CutOuts = nil
-	for _, c := range s.CutOuts {
-		c.Shape = c.Shape.Stretched(x, y)
-		cut.CutOuts = append(cut.CutOuts, c)
-	}
+	cut.CutOuts, cut.Printed = stretched(s.CutOuts, x, y), stretched(s.Printed, x, y)
 	cut.Joint.Line = nil
 	for _, p := range s.Joint.Line {
 		cut.Joint.Line = append(cut.Joint.Line, m.Apply(p))
@@ -51,10 +50,28 @@ func (s Sheet) AtCutSize(scale Scale) Sheet {
 		star.At = m.Apply(star.At)
 		cut.Stars.Stars = append(cut.Stars.Stars, star)
 	}
+	cut.Stars.Match = nil
+	for _, star := range s.Stars.Match {
+		star.At = m.Apply(star.At)
+		cut.Stars.Match = append(cut.Stars.Match, star)
+	}
 	cut.Stars.Baseline = longest(cut.Stars.Leading())
 	cut.Stars.Square = squareOf(cut.Stars)
 	cut.Paper = cut.Spec.paperBox(cut.Joint)
+	if s.Second != nil {
+		second := s.Second.AtCutSize(scale)
+		cut.Second = &second
+	}
 	return cut
+}
+
+func stretched(cuts []pattern.CutOut, x, y float64) []pattern.CutOut {
+	all := make([]pattern.CutOut, len(cuts))
+	for i, c := range cuts {
+		c.Shape = c.Shape.Stretched(x, y)
+		all[i] = c
+	}
+	return all
 }
 
 // paperBox lays the paper about the cut field: centred across, with two fifths

@@ -9,8 +9,12 @@ import (
 // size, x from the left selvedge, y from the start of its own placement.
 type Sheet struct {
 	Spec    Spec
+	Unit    pattern.Unit     // what is cut of the plain pattern: the design less its ties
 	Paper   geom.Box         // the edges of the paper
 	CutOuts []pattern.CutOut // those between the joint line and its copy one step on
+	// Printed is what one placement leaves on the cloth: of a split, what its
+	// sheets open together, where pieces may overlap.
+	Printed []pattern.CutOut
 	Joint   Joint
 	Webs    WebReport
 	Paths   Connectivity
@@ -19,6 +23,16 @@ type Sheet struct {
 	// StepError is the way from the lattice vector nearest to the step to the
 	// step; where it is not zero every joint shows a fault of that size.
 	StepError geom.Point
+	Second    *Sheet // of a split; nil for a sheet that does the work alone
+	Cover     Cover  // how the two sheets of a split cover the design
+}
+
+// Set returns the sheets that one placement is laid with, the first one first.
+func (s Sheet) Set() []Sheet {
+	if s.Second == nil {
+		return []Sheet{s}
+	}
+	return []Sheet{s, *s.Second}
 }
 
 // A Web is the paper left between two neighbouring cut-outs: a shortest segment

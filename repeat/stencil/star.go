@@ -35,6 +35,7 @@ type StarSet struct {
 	// wrong ways to lay the sheet: turned, mirrored, upside down.
 	TurnedMisfit geom.Length
 	Square       SquareCheck
+	Match        []MatchStar // of a set of sheets
 }
 
 // Leading returns the places of the leading stars.
