@@ -15,7 +15,8 @@ type cloth struct {
 	period   geom.Length
 	farthest float64 // no web is wider: across the field and one period
 	pieces   []pattern.CutOut
-	motifs   loops // pieces of one motif, and of motifs that overlap, are in one set
+	drawn    loops // pieces of one motif, and of motifs that overlap, are in one set
+	motifs   loops // the same, with the walls
 }
 
 // unitsAbout is how many heights of the unit the line is sought among. A unit
@@ -45,7 +46,9 @@ func clothOf(u pattern.Unit, field Field, step geom.Length) (c *cloth, empty boo
 			cuts = append(cuts, cut)
 		}
 	}
-	if err = c.part(cuts); err == nil && walled {
+	err = c.part(cuts)
+	c.motifs = c.drawn.clone()
+	if err == nil && walled {
 		c.wall()
 	}
 	return c, len(cuts) == 0, err
@@ -116,7 +119,7 @@ func (c *cloth) part(cuts []pattern.CutOut) error {
 			return nil
 		}
 	}
-	c.motifs = newLoops(len(c.pieces) + len(met))
+	c.drawn = newLoops(len(c.pieces) + len(met))
 	c.bind(shapes, lines, first)
 	return nil
 }
@@ -152,7 +155,7 @@ func (c *cloth) bind(shapes [][]geom.Ring, lines []geom.Boundary, first int) {
 			for _, p := range r {
 				h, turn := home(p)
 				if l, ok := at[h]; ok {
-					c.motifs.join(int32(len(c.pieces)+s), int32(first)+l.line, turn-l.turn)
+					c.drawn.join(int32(len(c.pieces)+s), int32(first)+l.line, turn-l.turn)
 				}
 			}
 		}

@@ -14,6 +14,7 @@ import (
 type clothMap struct {
 	*pockets
 	widest float64 // the width of the web that every line must cross
+	bound  loops   // pieces that no line may part
 }
 
 // mapped returns the map of the cloth, or none where cut-outs hang together all
@@ -32,12 +33,17 @@ func (c *cloth) mapped(ctx context.Context, wider float64) (*clothMap, error) {
 		reach = min(reach, most)
 		s := sceneOf(c.pieces, reach, geom.Point{Y: c.period})
 		webs := s.links(reach)
-		widest, ok := c.bottleneck(webs)
+		bound := c.bound(webs)
+		widest, ok := c.bottleneck(webs, bound)
+		if !ok || widest <= float64(geom.Touch) {
+			bound = c.motifs
+			widest, ok = c.bottleneck(webs, bound)
+		}
 		if ok && widest <= float64(geom.Touch) {
 			return nil, nil
 		}
 		if k := c.pocketsOf(s, webs); ok && len(k.left) == 1 && len(k.right) == 1 {
-			return &clothMap{k, widest}, nil
+			return &clothMap{k, widest, bound}, nil
 		}
 		if reach == most {
 			return nil, nil
@@ -49,7 +55,7 @@ func (c *cloth) mapped(ctx context.Context, wider float64) (*clothMap, error) {
 // must cross, the widest line crossing no narrower one: pieces are joined over
 // the narrowest webs first (Kruskal 1956) until they hang together all around
 // the cloth.
-func (c *cloth) bottleneck(webs []link) (float64, bool) {
+func (c *cloth) bottleneck(webs []link, bound loops) (float64, bool) {
 	type narrow struct {
 		width float64
 		web   int32
@@ -59,7 +65,7 @@ func (c *cloth) bottleneck(webs []link) (float64, bool) {
 		order[i] = narrow{l.width, int32(i)}
 	}
 	slices.SortFunc(order, func(a, b narrow) int { return cmp.Or(cmp.Compare(a.width, b.width), cmp.Compare(a.web, b.web)) })
-	sets := c.motifs.clone()
+	sets := bound.clone()
 	for _, o := range order {
 		l := &webs[o.web]
 		if sets.join(l.a, l.b, c.turns(l.way)) {
@@ -99,7 +105,7 @@ func (c *cloth) across(k *clothMap, field Field, width float64) ([]place, bool) 
 	open := frontier{}
 	offer := func(g gate, r reached) {
 		l := &k.webs[g.web]
-		if r.cost >= best[g.web].cost || l.width < width || c.motifs.hangs(l.a, l.b, k.turns[g.web]) {
+		if r.cost >= best[g.web].cost || l.width < width || k.bound.hangs(l.a, l.b, k.turns[g.web]) {
 			return
 		}
 		r.side = g.side

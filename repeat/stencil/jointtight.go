@@ -36,11 +36,17 @@ func (n *neighbourhood) beside(m, p place, clearance float64) place {
 	return m
 }
 
+// Heights at which a line may leave the field, a quarter of the clearance apart.
+const (
+	straightOut = 128 // looked at for a straight way out
+	ledOut      = 12  // looked at for one that is led around cut-outs
+)
+
 // leftBy returns a way from p out to the edge of the field at x, without p
 // itself: straight, or to the nearest height where the way is clear.
 func (n *neighbourhood) leftBy(p geom.Point, x geom.Length, clearance float64) []geom.Point {
-	const heights = 64
-	for k := range 2 * heights {
+	var edges []geom.Point
+	for k := range straightOut {
 		dy := clearance / 4 * float64((k+1)/2)
 		if k%2 == 1 {
 			dy = -dy
@@ -49,7 +55,13 @@ func (n *neighbourhood) leftBy(p geom.Point, x geom.Length, clearance float64) [
 		if n.clearAt(edge, clearance) < clearance {
 			continue
 		}
-		if way := n.led(p, edge.point(), clearance); n.allPass(p, way, clearance) {
+		edges = append(edges, edge.point())
+		if n.passes(p, edge.point(), clearance) {
+			return edges[len(edges)-1:]
+		}
+	}
+	for _, edge := range edges[:min(ledOut, len(edges))] {
+		if way := n.led(p, edge, clearance); n.allPass(p, way, clearance) {
 			return way
 		}
 	}

@@ -86,10 +86,10 @@ func (w *jointWays) drawn(at []place, widest, share float64) (Joint, bool) {
 	for range 8 {
 		n := w.near(box)
 		line := n.drawn(at, w.field, clearance)
-		if tight := n.tightened(line, clearance); !meetsCopy(tight, w.step) {
+		if tight := n.tightened(line, clearance); w.keeps(n, tight) {
 			line = tight
 		}
-		if few := n.fewer(line, clearance); !meetsCopy(few, w.step) {
+		if few := n.fewer(line, clearance); w.keeps(n, few) {
 			line = few
 		}
 		j = j.along(n, line)
@@ -100,7 +100,12 @@ func (w *jointWays) drawn(at []place, widest, share float64) (Joint, bool) {
 		}
 		break
 	}
-	return j, j.Clearance > 0 && !meetsCopy(j.Line, w.step)
+	return j, j.Clearance > 0 && w.keeps(w.near(box), j.Line)
+}
+
+// keeps reports whether a line keeps off its copy and parts no motif.
+func (w *jointWays) keeps(n *neighbourhood, line []geom.Point) bool {
+	return !meetsCopy(line, w.step) && len(Joint{Line: line}.parted(n)) == 0
 }
 
 // near returns the cut-outs about a box, as far as jointBand at least.
