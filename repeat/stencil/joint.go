@@ -3,7 +3,6 @@ package stencil
 import (
 	"context"
 	"fmt"
-	"math"
 
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
@@ -48,7 +47,7 @@ const (
 	// far cut-outs are looked for about a line.
 	jointBand = 12 * geom.Millimetre
 	// jointCells bounds the grid on which a line that crosses is sought.
-	jointCells = 1_000_000
+	jointCells = 100_000
 	// crossingLap is how far crossed cut-outs should reach over the line: as the
 	// openings of two sheets of one design reach over each other (our choice).
 	crossingLap = geom.Millimetre / 5
@@ -102,18 +101,6 @@ func (w *jointWays) find(ctx context.Context, share float64) (Joint, error) {
 		return j, err
 	}
 	return w.acrossCutOuts(ctx)
-}
-
-// acrossCutOuts returns the line that crosses cut-outs least, in a band narrower
-// than the step.
-func (w *jointWays) acrossCutOuts(ctx context.Context) (Joint, error) {
-	band := min(jointBand, w.step*9/20)
-	n := around(fieldCuts(w.u, w.field, -band-jointBand, band+jointBand))
-	g := newJointGrid(n, w.field, band, 0)
-	path, _ := g.path(0, true)
-	j := Joint{}.along(n, n.pulled(path, math.Inf(-1))).crossing(n)
-	j.Widest = max(j.Clearance, 0)
-	return j, ctx.Err()
 }
 
 // fieldCuts returns the whole motifs of the pattern in the field whose boxes meet

@@ -27,14 +27,15 @@ func (j Joint) along(n *neighbourhood, line []geom.Point) Joint {
 // A stretch is a part of a line within one cut-out, by the way from the line's
 // start.
 type stretch struct {
-	from, to float64
-	item     int
-	depth    float64 // how far from the rim it comes
+	from, to      float64
+	item          int
+	piece         int     // of the line
+	begin, finish float64 // as shares of that piece
 }
 
 // crossing adds what the line crosses: the clearance is negative by how deep.
 func (j Joint) crossing(n *neighbourhood) Joint {
-	inside := n.inside(j.Line)
+	inside := n.stretches(j.Line, geom.NewIndex(n.boxes))
 	if len(inside) == 0 {
 		j.Clearance = max(j.Clearance, 0)
 		return j
@@ -44,7 +45,9 @@ func (j Joint) crossing(n *neighbourhood) Joint {
 	for first := 0; first < len(inside); {
 		last, to, depth := first, inside[first].to, 0.0
 		for last < len(inside) && inside[last].from <= to+grain {
-			to, depth = max(to, inside[last].to), max(depth, inside[last].depth)
+			o := inside[last]
+			to = max(to, o.to)
+			depth = max(depth, n.depth(o.item, j.Line[o.piece], j.Line[o.piece+1], o.begin, o.finish))
 			last++
 		}
 		s := inside[first]
@@ -59,31 +62,31 @@ func (j Joint) crossing(n *neighbourhood) Joint {
 	return j
 }
 
-// inside returns the stretches of a line that lie in cut-outs, in order.
-func (n *neighbourhood) inside(line []geom.Point) []stretch {
-	index := geom.NewIndex(n.boxes)
+// stretches returns the parts of a line that lie in cut-outs, in order. shapes
+// finds the cut-outs by their boxes.
+func (n *neighbourhood) stretches(line []geom.Point, shapes *geom.Index) []stretch {
 	var all []stretch
 	var way float64
+	var met []int
 	for i, b := range line[1:] {
 		a := line[i]
 		length := b.Sub(a).Norm()
 		if length == 0 {
 			continue
 		}
-		met := map[int]bool{}
+		met = met[:0]
 		row := boxesAlong(a, b, 0)
 		for k := range row.n {
-			index.Visit(row.box(k), func(item int) bool {
-				if met[item] {
-					return true
-				}
-				met[item] = true
-				for _, s := range n.chords(item, a, b) {
-					s.depth = n.depth(item, a, b, s.from, s.to)
-					all = append(all, stretch{way + s.from*length, way + s.to*length, item, s.depth})
-				}
+			shapes.Visit(row.box(k), func(item int) bool {
+				met = append(met, item)
 				return true
 			})
+		}
+		slices.Sort(met)
+		for _, item := range slices.Compact(met) {
+			for _, s := range n.chords(item, a, b) {
+				all = append(all, stretch{way + s.from*length, way + s.to*length, item, i, s.from, s.to})
+			}
 		}
 		way += length
 	}

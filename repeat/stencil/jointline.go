@@ -47,9 +47,6 @@ func (n *neighbourhood) farthestFree(path []geom.Point, i, free, not int, cleara
 }
 
 func (n *neighbourhood) passes(a, b geom.Point, clearance float64) bool {
-	if math.IsInf(clearance, -1) { // through cut-outs: only level pieces are joined
-		return a.Y == b.Y
-	}
 	piece := rim{ax: float64(a.X), ay: float64(a.Y), bx: float64(b.X), by: float64(b.Y)}
 	least, ok := clearance-2*grain, true
 	pieces := boxesAlong(a, b, clearance)
