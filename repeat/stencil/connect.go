@@ -17,7 +17,7 @@ import (
 // where something else does.
 func Connect(cuts []pattern.CutOut, periods ...geom.Point) (Connectivity, error) {
 	near, err := contacts(cuts, periods)
-	if err != nil {
+	if err != nil || len(near) == 0 && allRound(cuts) {
 		return Connectivity{}, err
 	}
 	captors := make([]bool, len(cuts))

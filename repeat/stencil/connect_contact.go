@@ -2,6 +2,8 @@ package stencil
 
 import (
 	"math"
+	"slices"
+	"sync"
 
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
@@ -16,6 +18,11 @@ type contact struct {
 
 // contacts returns the contacts among the cut-outs and their copies.
 func contacts(cuts []pattern.CutOut, periods []geom.Point) ([]contact, error) {
+	if len(periods) == 2 && periods[0].Cross(periods[1]) != 0 {
+		if s := fieldScene(cuts, float64(geom.Touch)+2*grain, periods); s != nil {
+			return s.contacts(), nil
+		}
+	}
 	boxes := make([]geom.Box, len(cuts))
 	for i, c := range cuts {
 		boxes[i] = c.Shape.Bounds().Grown(geom.Touch)
@@ -29,6 +36,32 @@ func contacts(cuts []pattern.CutOut, periods []geom.Point) ([]contact, error) {
 		near = append(near, contact{i, j, shift})
 	}, periods...)
 	return near, err
+}
+
+// contacts returns those of a field of discs, row by row.
+func (s *scene) contacts() []contact {
+	g := s.field
+	var parts [workers][]contact
+	var wait sync.WaitGroup
+	for k := range workers {
+		wait.Go(func() {
+			for row := k * g.nv / workers; row < (k+1)*g.nv/workers; row++ {
+				g.ahead(row, float64(geom.Touch)+2*grain, func(h, o int32, d place, _ float64) {
+					i, j := int(g.holes[h].cut), int(g.holes[o].cut)
+					if i > j {
+						i, j, d = j, i, d.times(-1)
+					}
+					c, e := s.cuts[i].Shape.Disc, s.cuts[j].Shape.Disc
+					shift := d.point().Sub(e.Centre.Sub(c.Centre))
+					if discGap(c, e, shift) <= float64(geom.Touch) {
+						parts[k] = append(parts[k], contact{i, j, shift})
+					}
+				})
+			}
+		})
+	}
+	wait.Wait()
+	return slices.Concat(parts[:]...)
 }
 
 // discGap returns the gap between c and d moved by shift in nanometres, negative

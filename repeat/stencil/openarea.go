@@ -28,6 +28,9 @@ func OpenAreaPct(cuts []pattern.CutOut, periods ...geom.Point) (float64, error) 
 	for _, c := range cuts {
 		area += c.Shape.AreaMM2()
 	}
+	if len(near) == 0 && allRound(cuts) {
+		return math.Min(100, 100*area/cell), nil
+	}
 	tangled := tangles(cuts, near)
 	for _, n := range near {
 		if !tangled[n.i] {

@@ -27,22 +27,42 @@ func Webs(cuts []pattern.CutOut, limit geom.Length, periods ...geom.Point) WebRe
 		return report
 	}
 	most := farthest(cuts, periods)
-	reach := float64(limit)
-	if !slices.ContainsFunc(cuts, func(c pattern.CutOut) bool { return !c.Shape.Round() }) {
-		reach = max(reach, 0.75*spacing(cuts, periods))
-	}
-	reach = min(max(reach, float64(geom.Touch)), most)
-	var s *scene
-	var found []link
+	reach := min(webReach(cuts, limit, periods), most)
 	for {
-		s = sceneOf(cuts, reach, periods...)
-		found = s.links(reach)
-		if len(found) > 0 || reach >= most {
-			break
+		if s := fieldScene(cuts, reach, periods); s != nil {
+			if t := s.tallied(limit, reach); !t.doubled && t.found {
+				return report.of(s, t)
+			}
+		}
+		s := sceneOf(cuts, reach, periods...)
+		if found := s.links(reach); len(found) > 0 || reach >= most {
+			return report.with(s, found)
 		}
 		reach = min(2*reach, most)
 	}
-	return report.with(s, found)
+}
+
+// webReach returns how wide the webs are that a report tells all of.
+func webReach(cuts []pattern.CutOut, limit geom.Length, periods []geom.Point) float64 {
+	reach := max(float64(limit), float64(geom.Touch))
+	if allRound(cuts) {
+		reach = max(reach, 0.75*spacing(cuts, periods))
+	}
+	return reach
+}
+
+func allRound(cuts []pattern.CutOut) bool {
+	return !slices.ContainsFunc(cuts, func(c pattern.CutOut) bool { return !c.Shape.Round() })
+}
+
+// of returns the report filled from the webs tallied.
+func (r WebReport) of(s *scene, t tally) WebReport {
+	r.Widths, r.Narrowest, r.Found = t.widths, s.web(t.least), true
+	slices.SortFunc(t.below, narrower)
+	for _, l := range t.below {
+		r.Below = append(r.Below, s.web(l))
+	}
+	return r
 }
 
 // with returns the report filled from the webs found.

@@ -2,6 +2,7 @@ package stencil
 
 import (
 	"math"
+	"sync"
 
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
@@ -15,32 +16,78 @@ type scene struct {
 	*frame
 	cuts   []pattern.CutOut
 	discs  []holeGrid
-	sides  *sideGrid // nil where all are discs
+	field  *discField // where all are discs and a field can hold them; discs is empty then
+	sides  *sideGrid  // nil where all are discs
 	covers *coverGrid
 }
 
 // sceneOf prepares a search up to reach from rim to rim.
 func sceneOf(cuts []pattern.CutOut, reach float64, periods ...geom.Point) *scene {
+	s, holes := gathered(cuts, periods)
+	s.discs = s.holeGrids(holes, reach)
+	return s
+}
+
+// fieldScene returns the scene of discs on a torus with their field, or nil where
+// there are outlines or the discs can't have one.
+func fieldScene(cuts []pattern.CutOut, reach float64, periods []geom.Point) *scene {
+	if len(periods) != 2 || !allRound(cuts) {
+		return nil
+	}
+	s, holes := gathered(cuts, periods)
+	if s.field = s.discField(holes, reach); s.field == nil {
+		return nil
+	}
+	return s
+}
+
+// gathered returns the scene without its discs, and these.
+func gathered(cuts []pattern.CutOut, periods []geom.Point) (*scene, []hole) {
 	f := frameAround(cuts, periods)
 	s := &scene{frame: &f, cuts: cuts}
 	holes := make([]hole, 0, len(cuts))
-	var sides []side
+	rings := outlineRings(cuts)
+	count := 0
+	for _, rs := range rings {
+		for _, r := range rs {
+			count += len(r)
+		}
+	}
+	sides := make([]side, 0, count)
 	var covers []cover
 	for i, c := range cuts {
 		if c.Shape.Round() {
 			holes = append(holes, hole{f.home(placeOf(c.Shape.Disc.Centre)), float64(c.Shape.Disc.Diameter) / 2, int32(i)})
 			continue
 		}
-		rings := c.Shape.Rings(geom.Chord)
-		for _, r := range rings {
+		for _, r := range rings[i] {
 			sides = f.appendSides(sides, r, int32(i))
 		}
-		covers = append(covers, cover{rings, c.Shape.Bounds()})
+		covers = append(covers, cover{rings[i], c.Shape.Bounds()})
 	}
-	s.discs = f.holeGrids(holes, reach)
 	s.sides = f.sideGrid(sides)
 	s.covers = f.coverGrid(covers)
-	return s
+	return s, holes
+}
+
+// outlineRings returns the outlines as straight pieces; of discs there are none.
+func outlineRings(cuts []pattern.CutOut) [][]geom.Ring {
+	if allRound(cuts) {
+		return nil
+	}
+	rings := make([][]geom.Ring, len(cuts))
+	var wait sync.WaitGroup
+	for k := range workers {
+		wait.Go(func() {
+			for i := k; i < len(cuts); i += workers {
+				if !cuts[i].Shape.Round() {
+					rings[i] = cuts[i].Shape.Rings(geom.Chord)
+				}
+			}
+		})
+	}
+	wait.Wait()
+	return rings
 }
 
 // appendSides appends the pieces of a ring that have a length.

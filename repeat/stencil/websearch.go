@@ -125,7 +125,7 @@ func (w *search) fromHole(h hole) {
 		if !w.clear(p, q, gap, k) || gap > grain && w.covers.holds(p.add(q).times(0.5)) {
 			continue
 		}
-		w.tell(link{p, q, max(gap, 0), h.cut, o.cut, -1, -1, o.c.sub(w.centre(o.cut))}, h)
+		w.found = append(w.found, w.discLink(h.cut, o.cut, h.r, o.r, d, l))
 	}
 	begin := len(w.found)
 	for _, f := range w.faced {
