@@ -79,6 +79,19 @@ func TestEachRuleFindsItsOwnFaultAndNoOther(t *testing.T) {
 		{"web-thin", check.Fault, "0.2 mm", func(m *check.Measures) {
 			m.Sheet.Webs.Below = []stencil.Web{{Width: geom.MM(0.2)}}
 		}},
+		{"tie-open", check.Fault, "1 tie: an end lies in a cut-out", func(m *check.Measures) {
+			m.Sheet.Ties.Ties = []stencil.TieMeasure{{Crossed: geom.MM(1), FromPaper: true, CrossesMotif: true}}
+		}},
+		{"tie-idle", check.Warning, "2 ties of the second sheet: no cut-out", func(m *check.Measures) {
+			split(m).Second.Ties.Ties = make([]stencil.TieMeasure, 2)
+		}},
+		{"tie-astray", check.Note, "1 tie: the motif", func(m *check.Measures) {
+			m.Sheet.Ties.Ties = []stencil.TieMeasure{{Crossed: geom.MM(1), FromPaper: true, ToPaper: true}}
+		}},
+		{"tie-hinge", check.Warning, "1 island is held by fewer ties than 2; the first, of 3.00 mm², swings on 1 tie", func(m *check.Measures) {
+			m.Sheet.Spec.Hold.PerIsland = 2
+			m.Sheet.Ties.Islands = []stencil.HeldPart{{}, {AreaMM2: 3, Ties: []int{0}}, {Ties: []int{1, 2}}}
+		}},
 		{"split-misses", check.Fault, "0.2500 mm² of the design uncut, in 1 place", func(m *check.Measures) {
 			split(m).Cover = stencil.Cover{MissingMM2: 0.25, Missing: []stencil.Patch{{AreaMM2: 0.25}}}
 		}},

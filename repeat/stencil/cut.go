@@ -55,6 +55,7 @@ func Cut(ctx context.Context, design pattern.Unit, spec Spec, cloth geom.Length)
 		s.Joint, s.Stars, s.Paper = joint, stars, spec.paperBox(joint)
 		s.CutOuts = Between(s.Unit, spec.Field, joint, spec.Step)
 		s.Webs.AcrossJoint = AcrossJoint(s.CutOuts, geom.Point{Y: spec.Step})
+		s.Ties = set.ties[i]
 	}
 	first := sheets[0]
 	first.Printed = first.CutOuts
@@ -68,9 +69,11 @@ func Cut(ctx context.Context, design pattern.Unit, spec Spec, cloth geom.Length)
 	return first, ctx.Err()
 }
 
-// A held is a design made ready to be cut: one unit for each sheet.
+// A held is a design made ready to be cut: a unit for each sheet, and what its
+// ties do.
 type held struct {
 	units []pattern.Unit
+	ties  []TieReport
 	cover Cover
 }
 
@@ -79,12 +82,45 @@ func heldBy(design pattern.Unit, h Hold) (held, error) {
 	switch h.Way {
 	case WithTies:
 		u, err := Tied(design, h.Ties)
-		return held{units: []pattern.Unit{u}}, err
+		if err != nil {
+			return held{}, err
+		}
+		r, err := MeasureTies(design, h.Ties)
+		return held{units: []pattern.Unit{u}, ties: []TieReport{r}}, err
 	case Split:
-		first, second, cover, err := Parted(design, h)
-		return held{units: []pattern.Unit{first, second}, cover: cover}, err
+		return partedBy(design, h)
 	}
-	return held{units: []pattern.Unit{design}}, nil
+	return held{units: []pattern.Unit{design}, ties: make([]TieReport, 1)}, nil
+}
+
+func partedBy(design pattern.Unit, h Hold) (held, error) {
+	first, second, cover, err := Parted(design, h)
+	if err != nil {
+		return held{}, err
+	}
+	set := held{units: []pattern.Unit{first, second}, ties: make([]TieReport, 2), cover: cover}
+	// Ties are measured against what their sheet cuts without any.
+	untied := h
+	untied.Ties = nil
+	if set.ties[0], err = measureOn(design, untied, h.Ties, 0); err != nil {
+		return held{}, err
+	}
+	untied = h
+	untied.Second.Ties = nil
+	set.ties[1], err = measureOn(design, untied, h.Second.Ties, 1)
+	return set, err
+}
+
+// measureOn measures ties on sheet number i of a split that has none of them yet.
+func measureOn(design pattern.Unit, untied Hold, ties []Tie, i int) (TieReport, error) {
+	if len(ties) == 0 {
+		return TieReport{}, nil
+	}
+	first, second, _, err := Parted(design, untied)
+	if err != nil {
+		return TieReport{}, err
+	}
+	return MeasureTies([]pattern.Unit{first, second}[i], ties)
 }
 
 // measured returns a sheet that cuts u with what is measured on the plain pattern.

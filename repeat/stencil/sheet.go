@@ -18,6 +18,7 @@ type Sheet struct {
 	Joint   Joint
 	Webs    WebReport
 	Paths   Connectivity
+	Ties    TieReport // what its ties do; nothing for a sheet without
 	Stars   StarSet
 	OpenPct float64 // cut area of the plain pattern, overlaps counted once
 	// StepError is the way from the lattice vector nearest to the step to the
