@@ -49,6 +49,19 @@ func (o Outline) Mended() (Outline, []Mend) {
 	if all.Width() > MaxSpan/2 || all.Height() > MaxSpan/2 || all.Width() < 0 || all.Height() < 0 {
 		return o, append(mends, Mend{TooWide, all.Min})
 	}
+	contours := o.curves()
+	if at, crossed := crossedAt(contours); crossed {
+		if parted, err := parted(contours, nonZero); err == nil {
+			return parted, append(mends, Mend{Crossed, at})
+		}
+		return o, append(mends, Mend{TooWide, all.Min})
+	}
+	o, nested := o.nestedRight(contours, func(turns int) bool { return turns != 0 })
+	return o, append(mends, nested...)
+}
+
+// curves returns the curves of each contour.
+func (o Outline) curves() [][]curve {
 	contours := make([][]curve, len(o))
 	total := 0
 	for _, c := range o {
@@ -60,13 +73,7 @@ func (o Outline) Mended() (Outline, []Mend) {
 		slab = c.curves(slab)
 		contours[i] = slab[first:len(slab):len(slab)]
 	}
-	if at, crossed := crossedAt(contours); crossed {
-		if parted, err := parted(contours); err == nil {
-			return parted, append(mends, Mend{Crossed, at})
-		}
-		return o, append(mends, Mend{TooWide, all.Min})
-	}
-	return o.nestedRight(contours, mends)
+	return contours
 }
 
 // tidied returns o without still segments and empty contours, and with straight
@@ -144,8 +151,9 @@ func (s Segment) wild(a Point) bool {
 }
 
 // nestedRight leaves out contours that bound nothing and turns those that run the
-// wrong way. No contour may meet another.
-func (o Outline) nestedRight(contours [][]curve, mends []Mend) (Outline, []Mend) {
+// wrong way, by what is inside of so many turns. No contour may meet another.
+func (o Outline) nestedRight(contours [][]curve, inside func(turns int) bool) (Outline, []Mend) {
+	var mends []Mend
 	boxes := make([]Box, len(o))
 	for i := range o {
 		boxes[i] = Outline{o[i]}.hull()
@@ -171,7 +179,7 @@ func (o Outline) nestedRight(contours [][]curve, mends []Mend) (Outline, []Mend)
 		if c.area2() < 0 {
 			turn = -1
 		}
-		rim, bounds := outer == 0, (outer == 0) != (outer+turn == 0)
+		rim, bounds := !inside(outer), inside(outer) != inside(outer+turn)
 		wrong := bounds && rim != (turn > 0)
 		if (wrong || !bounds) && right == nil {
 			right = append(make(Outline, 0, len(o)), o[:i]...)

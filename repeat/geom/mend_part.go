@@ -10,12 +10,12 @@ type flatPiece struct {
 	t0, t1 float64
 }
 
-// parted returns what the contours cover by the non-zero rule. Which parts bound
-// it is told by the exact arrangement of their straight pieces; what the bounding
+// parted returns what is inside by how often the contours go around it. Which
+// parts bound it is told by the exact arrangement of their straight pieces; what the bounding
 // pieces stand for is taken back from the curves, whole where they are whole.
-func parted(contours [][]curve) (Outline, error) {
+func parted(contours [][]curve, inside func(cover layer) bool) (Outline, error) {
 	rings, pieces := flattened(contours)
-	lines, err := enclosed(tangleOf(rings), len(rings), func(cover layer) bool { return cover != 0 })
+	lines, err := enclosed(tangleOf(rings), len(rings), inside)
 	if err != nil {
 		return nil, err
 	}
@@ -53,6 +53,10 @@ func loops(line Ring) []Ring {
 	}
 	return append(parts, open)
 }
+
+// nonZero and positive are the two rules by which parted tells what is inside.
+func nonZero(cover layer) bool  { return cover != 0 }
+func positive(cover layer) bool { return cover > 0 }
 
 // flattened returns the contours as straight pieces, and the pieces one by one.
 func flattened(contours [][]curve) ([]Ring, []flatPiece) {

@@ -20,10 +20,21 @@ const (
 	// that are each off by Chord, and their points by Grid.
 	Touch = 2*Chord + 2*Grid
 
+	// Parallel is the largest distance between the true parallel of a cubic and the
+	// cubics that stand for it when an outline is grown: what a flattened curve
+	// may be off too. Parallels of lines and arcs are exact.
+	Parallel = Chord
+
 	// Snap is the gap below which two segments may come into contact while a
 	// union is put on the grid: each round of it moves a line by less than a
 	// nanometre, and five rounds were the most ever needed.
 	Snap = 16 * Grid
+
+	// Alike is how far two places, or two points of two rims, may lie apart and
+	// still count as the same when a symmetry is applied or looked for. A turn
+	// by 60° and the lattice that comes nearest to it are off by nanometres; no
+	// hand and no machine cuts to a micrometre.
+	Alike = Micrometre
 
 	// MaxSpan bounds every coordinate difference that enters an orientation
 	// test: products of two such differences and their sum stay below 2⁶³
