@@ -1,6 +1,6 @@
 # make run    open the window on the demo order (or write its sheets where there is no display)
 # make test   install what the tests need and run them all
-.PHONY: run test quick bench pictures clean
+.PHONY: run test quick bench bench-geometry pictures clean
 
 run:
 	@.ci/demo
@@ -14,6 +14,11 @@ quick:
 
 bench:
 	CGO_ENABLED=0 go test -run '^$$' -bench . -benchtime 1s ./repeat/... ./export/... ./ui/...
+
+# Unions beside GEOS on the same input in the same run, and how they grow.
+bench-geometry:
+	@.ci/setup test
+	go test -tags geos -run '^$$' -bench 'BesideThePeer|Growth|Union$$' -benchtime 10x ./repeat/geom
 
 # The pictures in the README, made by the program.
 pictures:

@@ -43,20 +43,20 @@ func meeting(t torus, solids []solid) arrangement {
 // fewCells is the number of cells that are not worth a part of their own.
 const fewCells = 4096
 
-// An overlap is two boxes that come within Snap of each other, that of j moved.
-type overlap struct {
+// A boxPair is two boxes that come within Snap of each other, that of j moved.
+type boxPair struct {
 	i, j  int32
 	shift Point
 }
 
-// overlaps returns the overlaps that the cells from … to tell of.
-func (a arrangement) overlaps(from, to int) []overlap {
-	var all []overlap
+// overlaps returns the pairs that the cells from … to tell of.
+func (a arrangement) overlaps(from, to int) []boxPair {
+	var all []boxPair
 	a.grid.pairsIn(from, to, func(i, j int32, shift Point) {
 		b, c := &a.boxes[i], &a.boxes[j]
 		if b.Min.X-c.Max.X-shift.X <= 2*Snap && c.Min.X+shift.X-b.Max.X <= 2*Snap &&
 			b.Min.Y-c.Max.Y-shift.Y <= 2*Snap && c.Min.Y+shift.Y-b.Max.Y <= 2*Snap {
-			all = append(all, overlap{i, j, shift})
+			all = append(all, boxPair{i, j, shift})
 		}
 	})
 	return all
