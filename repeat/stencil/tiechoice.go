@@ -27,6 +27,7 @@ type tying struct {
 	ties   []Tie
 	ends   []int // of each piece
 	queue  bids
+	unheld []Unheld
 }
 
 // A bid is what it costs to join a piece with the crossings named.

@@ -49,29 +49,45 @@ func proposeBeside(ctx context.Context, u pattern.Unit, h Hold, others []Tie) ([
 	if err != nil || m == nil || !m.loose() {
 		return nil, nil, err
 	}
-	t := &tying{paperMap: m, width: h.TieWidth, least: max(h.PerIsland, 1), avoid: m.middleLines(others)}
-	t.gather(turnsOf(u))
-	first := t.first()
-	if err := t.join(ctx, first); err != nil {
+	t, err := m.tied(ctx, u, h, others, 1)
+	if err == nil && len(t.unheld) > 0 { // look closer
+		t, err = m.tied(ctx, u, h, others, 4)
+	}
+	if err != nil {
 		return nil, nil, err
+	}
+	if len(t.unheld) > 0 {
+		return t.ties, t.unheld, nil
+	}
+	unheld, err := fallen(u, t.ties)
+	return t.ties, unheld, err
+}
+
+// tied chooses the ties, finer times as many places along each rim being looked at.
+func (m *paperMap) tied(ctx context.Context, u pattern.Unit, h Hold, others []Tie, finer int) (*tying, error) {
+	t := &tying{paperMap: m, width: h.TieWidth, least: max(h.PerIsland, 1), avoid: m.middleLines(others)}
+	t.gather(turnsOf(u), finer)
+	if err := t.join(ctx, t.first()); err != nil {
+		return nil, err
 	}
 	both := t.close()
 	t.topUp()
-	unheld := t.missing(both)
-	tied, err := Tied(u, t.ties)
+	t.unheld = t.missing(both)
+	return t, nil
+}
+
+// fallen names the paper that is not held with the ties.
+func fallen(u pattern.Unit, ties []Tie) ([]Unheld, error) {
+	tied, err := Tied(u, ties)
 	if err != nil {
-		return nil, nil, err
+		return nil, err
 	}
 	left, err := Connect(tied.CutOuts(), u.Lattice.A, u.Lattice.B)
-	if err != nil {
-		return nil, nil, err
+	var unheld []Unheld
+	for _, p := range slices.Concat(left.Islands, left.Bands) {
+		unheld = append(unheld, Unheld{p.At, "it falls out with the ties proposed; draw a tie by hand"})
 	}
-	if len(unheld) == 0 {
-		for _, p := range append(left.Islands, left.Bands...) {
-			unheld = append(unheld, Unheld{p.At, "falls out with the ties proposed; draw a tie by hand"})
-		}
-	}
-	return t.ties, unheld, nil
+	return unheld, err
 }
 
 // turnsOf returns by how much each motif is turned.
@@ -94,7 +110,7 @@ func (m *paperMap) loose() bool {
 }
 
 // gather finds the crossings of all pieces, on all processors.
-func (t *tying) gather(turnDeg map[pattern.ID]float64) {
+func (t *tying) gather(turnDeg map[pattern.ID]float64, finer int) {
 	n := len(t.pieces)
 	t.among, t.near = make([][]tieWay, n), make([][]int, n)
 	t.joined, t.moved, t.ends = make([]bool, n), make([]geom.Point, n), make([]int, n)
@@ -106,7 +122,7 @@ func (t *tying) gather(turnDeg map[pattern.ID]float64) {
 				if t.pieces[k].kind == body || t.beyond[t.pieces[k].rim].piece != k {
 					continue
 				}
-				t.among[k] = t.crossings(k, t.width, 1)
+				t.among[k] = t.crossings(k, t.width, finer)
 				if t.pieces[k].kind == island {
 					t.preferLines(k, turnDeg)
 				}
