@@ -99,7 +99,12 @@ func boxesAlong(a, b geom.Point, reach float64) boxRow {
 	return boxRow{a, d, 1 + int(min(d.X.Abs(), d.Y.Abs())/max(geom.Length(reach), geom.Millimetre)), geom.Length(math.Ceil(reach))}
 }
 
-func (r boxRow) box(i int) geom.Box { return geom.BoxOf(r.at(i), r.at(i+1)).Grown(r.grown) }
+func (r boxRow) box(i int) geom.Box {
+	if r.n == 1 {
+		return geom.BoxOf(r.a, r.a.Add(r.d)).Grown(r.grown)
+	}
+	return geom.BoxOf(r.at(i), r.at(i+1)).Grown(r.grown)
+}
 
 func (r boxRow) at(i int) geom.Point {
 	return r.a.Add(geom.Point{X: r.d.X * geom.Length(i) / geom.Length(r.n), Y: r.d.Y * geom.Length(i) / geom.Length(r.n)})

@@ -270,7 +270,7 @@ func furthest(p, q geom.Point, allowed func(geom.Point) bool) geom.Point {
 	if allowed(q) {
 		return q
 	}
-	for range 10 {
+	for range 6 {
 		m := geom.Point{X: (p.X + q.X) / 2, Y: (p.Y + q.Y) / 2}
 		if allowed(m) {
 			p = m
