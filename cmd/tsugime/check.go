@@ -8,6 +8,7 @@ import (
 	"tsugime/repeat"
 	"tsugime/repeat/check"
 	"tsugime/repeat/geom"
+	"tsugime/repeat/stencil"
 )
 
 type starJSON struct {
@@ -33,6 +34,9 @@ type measuresJSON struct {
 	StepError      mm         `json:"step_error_mm"`
 	JointClearance mm         `json:"joint_clearance_mm"`
 	JointLength    mm         `json:"joint_length_mm"`
+	JointWidest    mm         `json:"joint_widest_mm"`
+	JointCrossed   mm         `json:"joint_crossed_mm"`
+	Hold           holdJSON   `json:"hold"`
 	Stars          []starJSON `json:"stars"`
 	StarBaseline   mm         `json:"star_baseline_mm"`
 	StarMisfit     mm         `json:"star_turned_misfit_mm"`
@@ -92,6 +96,7 @@ func checkDocument(w repeat.Work) checkJSON {
 		Islands: len(s.Paths.Islands), Bands: len(s.Paths.Bands),
 		Step: mm(s.Spec.Step), StepError: mm(s.StepError.Distance(geom.Point{})),
 		JointClearance: mm(s.Joint.Clearance), JointLength: mm(s.Joint.Length),
+		JointWidest: mm(s.Joint.Widest), JointCrossed: mm(s.Joint.Crossed), Hold: holdDocument(w),
 		Stars: []starJSON{}, StarBaseline: mm(s.Stars.Baseline), StarMisfit: mm(s.Stars.TurnedMisfit),
 	}
 	if s.Webs.Found {
@@ -100,6 +105,9 @@ func checkDocument(w repeat.Work) checkJSON {
 	}
 	for _, star := range s.Stars.Stars {
 		m.Stars = append(m.Stars, starJSON{"feed", string(star.End), mm(star.At.X), mm(star.At.Y), mm(star.Diameter)})
+	}
+	for _, star := range s.Stars.Match {
+		m.Stars = append(m.Stars, starJSON{"match", string(stencil.Leading), mm(star.At.X), mm(star.At.Y), mm(star.Diameter)})
 	}
 	doc := checkJSON{Schema: schema, Measures: m, Findings: []findingJSON{}}
 	for _, f := range w.Findings {
@@ -125,6 +133,7 @@ func checkText(w repeat.Work) string {
 		row("narrowest web", "%s; %d below the limit of %s", long(s.Webs.Narrowest.Width), len(s.Webs.Below), long(s.Webs.Limit))
 	}
 	row("islands, bands", "%d, %d", len(s.Paths.Islands), len(s.Paths.Bands))
+	holdRows(row, w)
 	row("step", "%s = %s; off the pattern by %s", long(s.Spec.Step), geom.KaneSun.Format(s.Spec.Step, 4), long(s.StepError.Distance(geom.Point{})))
 	row("joint line", "%s long, %s from the nearest cut-out", long(s.Joint.Length), long(s.Joint.Clearance))
 	row("stars", "%d, %s apart; a wrongly laid sheet misses by %s", len(s.Stars.Stars), long(s.Stars.Baseline), long(s.Stars.TurnedMisfit))
@@ -142,6 +151,32 @@ func checkText(w repeat.Work) string {
 		}
 	}
 	return b.String()
+}
+
+// holdRows tells how the paper is held where something was added to the drawing.
+func holdRows(row func(name, format string, args ...any), w repeat.Work) {
+	s := w.Sheet
+	if len(s.Ties.Ties) > 0 {
+		row("ties", "%d a unit, for %s", len(s.Ties.Ties), counted(len(s.Ties.Islands), "island"))
+	}
+	if s.Second == nil {
+		return
+	}
+	two := s.Second
+	row("second sheet", "%d cut-outs, open area %.2f %%, %s", len(two.CutOuts), two.OpenPct, counted(len(two.Ties.Ties), "tie"))
+	if two.Webs.Found {
+		row("  narrowest web", "%s; %d below the limit of %s", long(two.Webs.Narrowest.Width), len(two.Webs.Below), long(two.Webs.Limit))
+	}
+	row("  islands, bands", "%d, %d", len(two.Paths.Islands), len(two.Paths.Bands))
+	row("both together", "%.4f mm² of the design uncut, %.4f mm² beside it", s.Cover.MissingMM2, s.Cover.ExtraMM2)
+}
+
+// counted writes a count with its noun.
+func counted(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
 }
 
 // long writes a length to the micrometre with its unit, short to the hundredth
