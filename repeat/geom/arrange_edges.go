@@ -48,18 +48,16 @@ func newEdges(t torus, pieces []piece, runs []run, of func(ring int32) layer) *e
 		}
 		all = append(all, e)
 	}
-	g.all = merged(all)
+	g.all = merged(all, len(g.at))
 	g.sort()
 	return g
 }
 
 // merged makes one edge of those that coincide and drops those along which rings
 // run as often one way as the other.
-func merged(all []edge) []edge {
-	slices.SortFunc(all, func(e, f edge) int {
+func merged(all []edge, vertices int) []edge {
+	all = sorted(all, vertices, func(e *edge) int32 { return e.u }, func(e, f edge) int {
 		switch {
-		case e.u != f.u:
-			return cmp.Compare(e.u, f.u)
 		case e.v != f.v:
 			return cmp.Compare(e.v, f.v)
 		case e.way.X != f.way.X:

@@ -24,6 +24,7 @@ type grid struct {
 	t       torus
 	nx, ny  int
 	covers  []cover
+	only    []bool // the cells that are filled; nil where all are
 	start   []int32
 	entries []entry // of cell c: entries[start[c]:start[c+1]]
 }
@@ -97,7 +98,9 @@ func (g *grid) fill(covers []cover) {
 			row := wrap(y, g.ny) * g.nx
 			x0, x1 := c.row(y)
 			for x := x0; x <= x1; x++ {
-				g.start[row+wrap(x, g.nx)+1]++
+				if c := row + wrap(x, g.nx); g.only == nil || g.only[c] {
+					g.start[c+1]++
+				}
 			}
 		}
 	}
@@ -113,10 +116,27 @@ func (g *grid) fill(covers []cover) {
 			x0, x1 := c.row(y)
 			for x := x0; x <= x1; x++ {
 				wx := wrap(x, g.nx)
+				if g.only != nil && !g.only[wy*g.nx+wx] {
+					continue
+				}
 				at := &next[wy*g.nx+wx]
 				g.entries[*at] = entry{int32(i), lift{int32((x - wx) / g.nx), int32((y - wy) / g.ny)}}
 				*at++
 			}
+		}
+	}
+}
+
+// mark lets fill pass by every cell that no marked thing covers.
+func (g *grid) mark(c cover) {
+	if g.only == nil {
+		g.only = make([]bool, g.nx*g.ny)
+	}
+	from, to := c.rows()
+	for y := from; y <= to; y++ {
+		x0, x1 := c.row(y)
+		for x := x0; x <= x1; x++ {
+			g.only[wrap(y, g.ny)*g.nx+wrap(x, g.nx)] = true
 		}
 	}
 }

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"errors"
 	"math"
-	"slices"
 )
 
 // A piece is a straight part of a ring, or a run: a part of a ring that nothing
@@ -53,9 +52,19 @@ func snapped(t torus, pieces []piece) ([]piece, error) {
 // crossings returns where pieces are to be split. Only pairs with a fresh piece
 // are looked at.
 func crossings(t torus, pieces []piece) []cut {
+	g := pieceGrid(t, pieces)
 	var cuts []cut
-	pieceGrid(t, pieces).pairs(func(i, j int32, shift Point) {
-		p, q := pieces[i], pieces[j]
+	for _, part := range inParts(g.nx*g.ny, fewCells, func(from, to int) []cut { return cutsIn(g, pieces, from, to) }) {
+		cuts = append(cuts, part...)
+	}
+	return cuts
+}
+
+// cutsIn returns the cuts that the cells from … to tell of.
+func cutsIn(g *grid, pieces []piece, from, to int) []cut {
+	var cuts []cut
+	g.pairsIn(from, to, func(i, j int32, shift Point) {
+		p, q := &pieces[i], &pieces[j]
 		if p.run|q.run != 0 || !p.fresh && !q.fresh {
 			return
 		}
@@ -75,7 +84,8 @@ func crossings(t torus, pieces []piece) []cut {
 	return cuts
 }
 
-// pieceGrid returns the grid of the straight pieces; a run is put in as its
+// pieceGrid returns the grid of the straight pieces in the cells where one is
+// fresh; a run is put in as its
 // first point only and left out by whoever asks.
 func pieceGrid(t torus, pieces []piece) *grid {
 	var side float64
@@ -91,6 +101,9 @@ func pieceGrid(t torus, pieces []piece) *grid {
 			p.b = p.a
 		}
 		covers[i] = g.line(p.a, p.b)
+		if p.fresh {
+			g.mark(covers[i])
+		}
 	}
 	g.fill(covers)
 	return g
@@ -156,10 +169,7 @@ func through(p, a, b Point, o int64) bool {
 
 // split returns the pieces split at the cuts.
 func split(pieces []piece, cuts []cut) []piece {
-	slices.SortFunc(cuts, func(p, q cut) int {
-		if p.piece != q.piece {
-			return cmp.Compare(p.piece, q.piece)
-		}
+	cuts = sorted(cuts, len(pieces), func(c *cut) int32 { return c.piece }, func(p, q cut) int {
 		of := pieces[p.piece]
 		way := of.b.Sub(of.a)
 		if c := cmp.Compare(p.at.Sub(of.a).Dot(way), q.at.Sub(of.a).Dot(way)); c != 0 {
