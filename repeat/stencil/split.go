@@ -61,19 +61,14 @@ func tiePlaces(design, first pattern.Unit, h Hold) (pattern.Unit, error) {
 		return pattern.Unit{}, err
 	}
 	strips := lapped(design, h.Ties, h.Second.Lap)
+	opened, err := reshaped(first, meetStrips(first, strips), geom.Shape.Within)
 	places := pattern.Unit{Lattice: first.Lattice}
-	for i, met := range meetStrips(first, strips) {
-		if len(met) == 0 {
-			continue
+	for i, m := range first.Motifs {
+		if opened[i] != nil {
+			places.Motifs = appendStanding(places.Motifs, m, *opened[i])
 		}
-		m := first.Motifs[i]
-		o, err := m.Placed().Within(met...)
-		if err != nil {
-			return places, fmt.Errorf("tie places of motif %d: %w", m.ID, err)
-		}
-		places.Motifs = appendStanding(places.Motifs, m, o)
 	}
-	return places, nil
+	return places, err
 }
 
 // lapped returns the strips of ties grown by the lap: on both sides, and at an

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"sync"
 
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
@@ -33,12 +34,16 @@ type Patch struct {
 func Covered(design, first, second pattern.Unit) (Cover, error) {
 	sheets := pattern.Unit{Lattice: design.Lattice, Motifs: slices.Concat(first.Motifs, second.Motifs)}
 	var c Cover
-	var err error
-	if c.Missing, err = beyond(design, sheets); err != nil {
-		return c, fmt.Errorf("what the sheets miss: %w", err)
+	var missing, extra error
+	var together sync.WaitGroup
+	together.Go(func() { c.Missing, missing = beyond(design, sheets) })
+	c.Extra, extra = beyond(sheets, design)
+	together.Wait()
+	if missing != nil {
+		return c, fmt.Errorf("what the sheets miss: %w", missing)
 	}
-	if c.Extra, err = beyond(sheets, design); err != nil {
-		return c, fmt.Errorf("what the sheets open beside the design: %w", err)
+	if extra != nil {
+		return c, fmt.Errorf("what the sheets open beside the design: %w", extra)
 	}
 	for _, p := range c.Missing {
 		c.MissingMM2 += p.AreaMM2

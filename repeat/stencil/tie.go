@@ -1,7 +1,10 @@
 package stencil
 
 import (
+	"cmp"
 	"fmt"
+	"runtime"
+	"sync"
 
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
@@ -20,20 +23,43 @@ func Tied(u pattern.Unit, ties []Tie) (pattern.Unit, error) {
 	if err != nil {
 		return pattern.Unit{}, err
 	}
-	met := meetStrips(u, strips)
-	tied := pattern.Unit{Lattice: u.Lattice, Motifs: make([]pattern.Motif, 0, len(u.Motifs))}
-	for i, m := range u.Motifs {
-		if len(met[i]) == 0 {
-			tied.Motifs = append(tied.Motifs, m)
-			continue
-		}
-		left, err := m.Placed().Without(met[i]...)
-		if err != nil {
-			return pattern.Unit{}, fmt.Errorf("ties across motif %d: %w", m.ID, err)
-		}
-		tied.Motifs = appendStanding(tied.Motifs, m, left)
+	tied, err := reshaped(u, meetStrips(u, strips), geom.Shape.Without)
+	if err != nil {
+		return pattern.Unit{}, err
 	}
-	return tied, nil
+	all := pattern.Unit{Lattice: u.Lattice, Motifs: make([]pattern.Motif, 0, len(u.Motifs))}
+	for i, m := range u.Motifs {
+		if tied[i] == nil {
+			all.Motifs = append(all.Motifs, m)
+		} else {
+			all.Motifs = appendStanding(all.Motifs, m, *tied[i])
+		}
+	}
+	return all, nil
+}
+
+// reshaped returns what becomes of each motif, where it stands, by the strips that
+// meet it; nil where none does. It works on all processors.
+func reshaped(u pattern.Unit, met [][]geom.Strip, become func(geom.Shape, ...geom.Strip) (geom.Shape, error)) ([]*geom.Shape, error) {
+	shapes := make([]*geom.Shape, len(u.Motifs))
+	errs := make([]error, len(u.Motifs))
+	var together sync.WaitGroup
+	workers := runtime.GOMAXPROCS(0)
+	for w := range workers {
+		together.Go(func() {
+			for i := w; i < len(met); i += workers {
+				if len(met[i]) == 0 {
+					continue
+				}
+				s, err := become(u.Motifs[i].Placed(), met[i]...)
+				if shapes[i] = &s; err != nil {
+					errs[i] = fmt.Errorf("ties across motif %d: %w", u.Motifs[i].ID, err)
+				}
+			}
+		})
+	}
+	together.Wait()
+	return shapes, cmp.Or(errs...)
 }
 
 // appendStanding appends m with another shape, given where it stands, unless
