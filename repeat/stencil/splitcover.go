@@ -3,6 +3,7 @@ package stencil
 import (
 	"cmp"
 	"fmt"
+	"runtime"
 	"slices"
 	"sync"
 
@@ -55,19 +56,34 @@ func Covered(design, first, second pattern.Unit) (Cover, error) {
 }
 
 // beyond returns what u cuts and v does not. Motifs that v has too, just so, need
-// no look.
+// no look, and those that v's parts of the same ID cover by themselves none at
+// what stands around.
 func beyond(u, v pattern.Unit) ([]Patch, error) {
 	have := make(map[pattern.ID][]pattern.Motif, len(v.Motifs))
 	for _, m := range v.Motifs {
 		have[m.ID] = append(have[m.ID], m)
 	}
+	open := make([]bool, len(u.Motifs))
+	errs := make([]error, len(u.Motifs))
+	var together sync.WaitGroup
+	workers := runtime.GOMAXPROCS(0)
+	for w := range workers {
+		together.Go(func() {
+			for i := w; i < len(u.Motifs); i += workers {
+				open[i], errs[i] = uncovered(u.Motifs[i], have[u.Motifs[i].ID])
+			}
+		})
+	}
+	together.Wait()
+	if err := cmp.Or(errs...); err != nil {
+		return nil, err
+	}
 	var own [][]geom.Ring
 	var boxes []geom.Box
-	for _, m := range u.Motifs {
-		if !slices.ContainsFunc(have[m.ID], func(n pattern.Motif) bool { return sameMotif(m, n) }) {
+	for i, m := range u.Motifs {
+		if open[i] {
 			shape := m.Placed()
-			own = append(own, shape.Rings(geom.Chord))
-			boxes = append(boxes, shape.Bounds())
+			own, boxes = append(own, shape.Rings(geom.Chord)), append(boxes, shape.Bounds())
 		}
 	}
 	if len(own) == 0 {
@@ -86,6 +102,22 @@ func beyond(u, v pattern.Unit) ([]Patch, error) {
 		return nil, err
 	}
 	return patches(r), nil
+}
+
+// uncovered reports whether the parts leave anything of a motif.
+func uncovered(m pattern.Motif, parts []pattern.Motif) (bool, error) {
+	if len(parts) == 0 {
+		return true, nil
+	}
+	shapes := make([][]geom.Ring, len(parts))
+	for i, p := range parts {
+		if sameMotif(m, p) {
+			return false, nil
+		}
+		shapes[i] = p.Placed().Rings(geom.Chord)
+	}
+	left, err := geom.Without([][]geom.Ring{m.Placed().Rings(geom.Chord)}, shapes)
+	return len(patches(left)) > 0, err
 }
 
 // sameMotif reports whether two motifs cut the same hole in the same place.
