@@ -28,8 +28,9 @@ type Hold struct {
 	Second    Second      // only read where Way is Split
 }
 
-// A Tie is a strip of paper that is left across cut-outs: around the middle line
-// From–To, both ends of which lie in paper.
+// A Tie is a strip of paper that is left across cut-outs: Width wide around the
+// middle line From–To, both ends of which lie in paper. It and all its copies by
+// the lattice cut through whatever cut-outs they meet, those of other motifs too.
 type Tie struct {
 	// Motif is the motif whose cut-out the tie crosses, as it stands in the unit.
 	// The tie is moved, turned and deleted with it.
@@ -54,7 +55,7 @@ func SecondCuts() []SecondCut { return []SecondCut{TiePlaces, Whole} }
 type Second struct {
 	Cut    SecondCut
 	Lap    geom.Length  // by which an opening of the second reaches over the first's
-	Ties   []Tie        // its own; none where Cut is TiePlaces and it holds without
+	Ties   []Tie        // of its own; none where Cut is TiePlaces and it holds without
 	Motifs []pattern.ID // motifs that only the second sheet cuts, where both would leave too thin a web
 }
 
