@@ -9,8 +9,12 @@ const fewCurves = 160
 // crossedAt returns a place where the contours may cross or come within Snap of
 // themselves or each other. It may find one where they don't, never miss one.
 func crossedAt(contours [][]curve) (Point, bool) {
-	var all []curve
-	var next []int // the curve that follows in its contour
+	total := 0
+	for _, c := range contours {
+		total += max(len(c), 6)
+	}
+	all := make([]curve, 0, total)
+	next := make([]int, 0, total) // the curve that follows in its contour
 	for _, c := range contours {
 		first := len(all)
 		all = append(all, thrice(c)...)
@@ -41,8 +45,10 @@ func crossedAt(contours [][]curve) (Point, bool) {
 	}
 	if len(all) <= fewCurves {
 		for i := range all {
+			b := boxes[i]
 			for j := range i {
-				if boxes[i].Meets(boxes[j]) && clash(i, j) {
+				c := &boxes[j]
+				if b.Min.X <= c.Max.X && c.Min.X <= b.Max.X && b.Min.Y <= c.Max.Y && c.Min.Y <= b.Max.Y && clash(i, j) {
 					return all[i].from, true
 				}
 			}

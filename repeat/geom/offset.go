@@ -32,8 +32,10 @@ func (o Outline) Grown(by Length) (Outline, error) {
 		}
 		grown = append(grown, lines...)
 	}
-	if _, crossed := crossedAt(grown); crossed {
-		return parted(grown, positive)
+	if len(grown) > 1 {
+		if _, crossed := crossedAt(grown); crossed {
+			return parted(grown, positive)
+		}
 	}
 	out := make(Outline, len(grown))
 	for i, c := range grown {
