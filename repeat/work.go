@@ -16,6 +16,7 @@ import (
 // a new one.
 type Work struct {
 	Order    document.Order
+	Design   pattern.Unit // with every copy that the plane group makes
 	Scale    stencil.Scale
 	Sheet    stencil.Sheet // at finished size
 	Run      cloth.Run
@@ -30,13 +31,13 @@ func Build(ctx context.Context, o document.Order) (Work, error) {
 	if err := o.Check(); err != nil {
 		return Work{}, err
 	}
-	w := Work{Order: o, Scale: stencil.Scale{
+	w := Work{Order: o, Design: o.Design(), Scale: stencil.Scale{
 		ClothAcross: o.Cloth.Bolt.ChangeAcross, ClothAlong: o.Cloth.Bolt.ChangeAlong,
 		PaperAcross: o.Sheet.Paper.GrowthAcross, PaperAlong: o.Sheet.Paper.GrowthAlong,
 	}}
 	var err error
 	width, _ := o.Cloth.Bolt.FinishedSize()
-	if w.Sheet, err = stencil.Cut(ctx, o.Unit, o.Sheet, width); err != nil {
+	if w.Sheet, err = stencil.Cut(ctx, w.Design, o.Sheet, width); err != nil {
 		return Work{}, fmt.Errorf("stencil: %w", err)
 	}
 	_, along := w.Scale.Board()
@@ -47,7 +48,7 @@ func Build(ctx context.Context, o document.Order) (Work, error) {
 	w.Dressed, unlaid = cloth.Dress(o.Cloth.Bolt, w.Run, o.Unit.Lattice,
 		o.Garment.Body, o.Garment.MatchBackCentre, o.Limits.SeamPhase)
 	w.Findings = check.All(check.Measures{
-		Unit: o.Unit, Sheet: w.Sheet, Run: w.Run, Dressed: w.Dressed, Unlaid: unlaid,
+		Unit: w.Design, Sheet: w.Sheet, Run: w.Run, Dressed: w.Dressed, Unlaid: unlaid,
 	}, check.Limits(o.Limits))
 	return w, ctx.Err()
 }
@@ -56,7 +57,7 @@ func Build(ctx context.Context, o document.Order) (Work, error) {
 // one sheet what it cuts, of a split the design.
 func (w Work) Printed() pattern.Unit {
 	if w.Sheet.Second != nil && w.Sheet.Cover.Sound() {
-		return w.Order.Unit
+		return w.Design
 	}
 	u := w.Sheet.Unit
 	if w.Sheet.Second != nil {

@@ -90,8 +90,8 @@ func runCheck(ctx context.Context, p program, c command, args []string) error {
 func checkDocument(w repeat.Work) checkJSON {
 	s := w.Sheet
 	m := measuresJSON{
-		CutOuts: len(s.CutOuts), CutOutsPerCM2: rounded(w.Order.Unit.PerCM2()),
-		PerSquareSun: rounded(w.Order.Unit.PerSquareSun()), OpenAreaPct: rounded(s.OpenPct),
+		CutOuts: len(s.CutOuts), CutOutsPerCM2: rounded(w.Design.PerCM2()),
+		PerSquareSun: rounded(w.Design.PerSquareSun()), OpenAreaPct: rounded(s.OpenPct),
 		WebLimit: mm(s.Webs.Limit), WebsBelowLimit: len(s.Webs.Below),
 		Islands: len(s.Paths.Islands), Bands: len(s.Paths.Bands),
 		Step: mm(s.Spec.Step), StepError: mm(s.StepError.Distance(geom.Point{})),
@@ -125,7 +125,7 @@ func checkText(w repeat.Work) string {
 	row := func(name, format string, args ...any) {
 		fmt.Fprintf(&b, "  %-18s %s\n", name, fmt.Sprintf(format, args...))
 	}
-	s, u := w.Sheet, w.Order.Unit
+	s, u := w.Sheet, w.Design
 	fmt.Fprintf(&b, "%s\n\n", w.Order.Title)
 	row("cut-outs", "%d on the sheet, %.1f per cm² (%.0f per square kane sun)", len(s.CutOuts), u.PerCM2(), u.PerSquareSun())
 	row("open area", "%.2f %%", s.OpenPct)

@@ -49,7 +49,7 @@ func runFit(_ context.Context, p program, c command, args []string) error {
 	if err != nil {
 		return err
 	}
-	fits, err := o.Unit.Fits(step, width)
+	fits, err := o.Design().Fits(step, width)
 	if err != nil {
 		return wrongUse("fit: %v", err)
 	}

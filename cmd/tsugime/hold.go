@@ -117,7 +117,7 @@ func runJoint(ctx context.Context, p program, c command, args []string) error {
 	if err != nil {
 		return err
 	}
-	choices, err := stencil.JointCurve(ctx, o.Unit, o.Sheet.Field, o.Sheet.Step)
+	choices, err := stencil.JointCurve(ctx, o.Design(), o.Sheet.Field, o.Sheet.Step)
 	if err != nil {
 		return fmt.Errorf("%s: %w", words[0], err)
 	}

@@ -77,7 +77,7 @@ func jointPlate(w repeat.Work, pxWidth int) (*plate, error) {
 	if len(next) > 0 {
 		at.Y = geom.BoxOf(next...).Centre().Y
 	}
-	g := glassOn(closeWindow(w.Order.Unit, at, 12, float64(room.Height())/float64(room.Width())), room)
+	g := glassOn(closeWindow(w.Design, at, 12, float64(room.Height())/float64(room.Width())), room)
 	p.sample = g.k
 	p.fill(g, g.window, dye(w))
 	ground := raster.NewGround(shapesOf(s.Printed))

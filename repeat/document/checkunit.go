@@ -121,7 +121,7 @@ func checkLoad(o Order) *Fault {
 			box := m.Shape.Bounds()
 			reach = box.Max.Distance(box.Min)
 		}
-		n := o.Unit.Lattice.Count(o.Sheet.Field.Width+reach, o.Sheet.Step+reach)
+		n := float64(len(o.Group.Ops())) * o.Unit.Lattice.Count(o.Sheet.Field.Width+reach, o.Sheet.Step+reach)
 		cuts += n
 		for _, c := range m.Shape.Outline {
 			pieces += n * float64(len(c.Segments))

@@ -30,7 +30,8 @@ func Defaults() Order {
 	mm := geom.MM
 	step, _ := geom.ParseLength("6 kane sun", geom.MMUnit)
 	return Order{
-		Unit: pattern.Unit{Lattice: pattern.Straight(step/12, step/12)},
+		Unit:  pattern.Unit{Lattice: pattern.Straight(step/12, step/12)},
+		Group: pattern.P1,
 		Sheet: stencil.Spec{
 			Step:     step / 12 * 12,
 			Field:    stencil.Field{Left: mm(9.5), Width: mm(356)},

@@ -127,18 +127,21 @@ func SetPage(o Order, page string) (Order, error) {
 	return o.checked(next)
 }
 
-// SetLattice sets how the unit repeats. The motifs stay where they are.
+// SetLattice sets how the unit repeats. The motifs stay where they are. Where the
+// plane group doesn't go with it, its copies become motifs of their own.
 func SetLattice(o Order, l pattern.Lattice) (Order, error) {
-	next := o
-	next.Unit.Lattice = l
+	next := o.onLattice(func(u pattern.Unit) pattern.Unit { return pattern.Unit{Lattice: l, Motifs: u.Motifs} })
 	return o.checked(next)
 }
 
 // ApplyFit takes the unit onto the lattice of f, the places of its motifs and
 // their ties with it, and sets the step of f.
 func ApplyFit(o Order, f pattern.Fit) (Order, error) {
-	next := o
-	next.Unit = o.Unit.Fitted(f)
+	next := o.onLattice(func(u pattern.Unit) pattern.Unit { return u.Fitted(f) })
 	next.Sheet.Step = f.Step
-	return o.checked(carryTies(o.Unit, next))
+	before := o
+	if next.Group != o.Group {
+		before = o.writtenOut()
+	}
+	return o.checked(carryTies(before.Design(), next))
 }

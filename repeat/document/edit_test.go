@@ -70,6 +70,11 @@ func goodEdits() []edit {
 		{"lattice", func(o document.Order) (document.Order, error) {
 			return document.SetLattice(o, pattern.Straight(mm(15), mm(15)))
 		}},
+		{"group", func(o document.Order) (document.Order, error) { return document.SetGroup(o, pattern.P2) }},
+		{"ground", func(o document.Order) (document.Order, error) {
+			g, _ := pattern.GroundNamed("row-dots")
+			return document.LayGround(o, g.Recipe(), 0)
+		}},
 		{"joint", func(o document.Order) (document.Order, error) {
 			return document.SetJoint(o, stencil.JointSpec{Share: 0.5})
 		}},
@@ -96,6 +101,16 @@ func goodEdits() []edit {
 func badEdits() []edit {
 	mm := geom.MM
 	return []edit{
+		{"group", func(o document.Order) (document.Order, error) { return document.SetGroup(o, pattern.P6MM) }},
+		{"ground", func(o document.Order) (document.Order, error) {
+			return document.LayGround(o, pattern.Recipe{Ground: "no-such"}, 0)
+		}},
+		{"set tie", func(o document.Order) (document.Order, error) { return document.SetTie(o, false, 2, tieAcross(1)) }},
+		{"add ties", func(o document.Order) (document.Order, error) { return document.AddTies(o, false, tieAcross(2)) }},
+		{"delete ties", func(o document.Order) (document.Order, error) { return document.DeleteTies(o, true, -1) }},
+		{"joint", func(o document.Order) (document.Order, error) {
+			return document.SetJoint(o, stencil.JointSpec{Share: 1.1})
+		}},
 		{"title", func(o document.Order) (document.Order, error) { return document.SetTitle(o, strings.Repeat("x", 201)) }},
 		{"title", func(o document.Order) (document.Order, error) { return document.SetTitle(o, "a\xff") }},
 		{"note", func(o document.Order) (document.Order, error) { return document.SetNote(o, "a\x00") }},

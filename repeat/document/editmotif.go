@@ -43,7 +43,7 @@ func DeleteMotifs(o Order, ids ...pattern.ID) (Order, error) {
 	}
 	next := o
 	next.Unit.Motifs = slices.DeleteFunc(slices.Clone(o.Unit.Motifs), func(m pattern.Motif) bool { return gone[m.ID] })
-	return o.checked(carryTies(o.Unit, next))
+	return o.checked(carryTies(o.Design(), next))
 }
 
 // MoveMotifs moves motifs by a way.
@@ -123,7 +123,7 @@ func change(o Order, ids []pattern.ID, edit func(m *pattern.Motif)) (Order, erro
 			edit(m)
 		}
 	}
-	return o.checked(carryTies(o.Unit, next))
+	return o.checked(carryTies(o.Design(), next))
 }
 
 // chosen returns ids as a set and fails where one is missing.

@@ -111,6 +111,8 @@ var layout = []field{
 			{key: "a_mm", must: true, at: func(o *Order) any { return &o.Unit.Lattice.A }},
 			{key: "b_mm", must: true, at: func(o *Order) any { return &o.Unit.Lattice.B }},
 		}},
+		{key: "group", at: func(o *Order) any { return (*string)(&o.Group) }},
+		{key: "ground", at: func(o *Order) any { return &o.Ground }},
 		{key: "next_id", at: func(o *Order) any { return (*int)(&o.NextID) }},
 		{key: "motifs", must: true, at: func(o *Order) any { return &o.Unit.Motifs }},
 	}},
@@ -121,6 +123,9 @@ func motifPart(id pattern.ID) string { return fmt.Sprintf("unit.motifs#%d", id) 
 
 // punchPart names the part of an Extra that belongs to a punch.
 func punchPart(name string) string { return "rack#" + name }
+
+// groundPart names the part of an Extra that belongs to the recipe.
+const groundPart = "unit.ground"
 
 // tiePart names the part of an Extra that belongs to a tie: by where it stands, so
 // that it goes when the tie is moved.

@@ -101,7 +101,7 @@ func carryTies(before pattern.Unit, next Order) Order {
 	if len(h.Ties)+len(h.Second.Ties)+len(h.Second.Motifs) == 0 {
 		return next
 	}
-	was, is := byID(before.Motifs), byID(next.Unit.Motifs)
+	was, is := byID(before.Motifs), byID(next.Design().Motifs)
 	carry := func(ties []stencil.Tie) []stencil.Tie {
 		var carried []stencil.Tie
 		for _, t := range ties {
@@ -159,8 +159,9 @@ func checkHold(o Order) *Fault {
 	if fault != nil || len(h.Ties)+len(h.Second.Ties)+len(h.Second.Motifs) == 0 {
 		return fault
 	}
-	ids := make(map[pattern.ID]bool, len(o.Unit.Motifs))
-	for _, m := range o.Unit.Motifs {
+	design := o.Design()
+	ids := make(map[pattern.ID]bool, len(design.Motifs))
+	for _, m := range design.Motifs {
 		ids[m.ID] = true
 	}
 	return first(

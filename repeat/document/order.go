@@ -12,7 +12,9 @@ import (
 type Order struct {
 	Title    string
 	Note     string
-	Unit     pattern.Unit
+	Unit     pattern.Unit   // as it is drawn; Design has the copies too
+	Group    pattern.Group  // the plane group that multiplies the motifs
+	Ground   pattern.Recipe // what the unit was made from; zero where it was drawn by hand
 	Sheet    stencil.Spec
 	Cloth    Cloth
 	Board    cloth.Board

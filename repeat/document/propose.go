@@ -18,7 +18,7 @@ import (
 // stays one, and its second sheet is proposed anew.
 func ProposeTies(ctx context.Context, o Order) (Order, []stencil.Unheld, error) {
 	h := o.Sheet.Hold
-	ties, unheld, err := stencil.ProposeTies(ctx, without(o.Unit, onlySecond(h)), h)
+	ties, unheld, err := stencil.ProposeTies(ctx, without(o.Design(), onlySecond(h)), h)
 	if err != nil {
 		return o, nil, fmt.Errorf("propose ties: %w", err)
 	}
@@ -37,8 +37,8 @@ func ProposeSplit(ctx context.Context, o Order) (Order, []stencil.Unheld, error)
 	h := o.Sheet.Hold
 	h.Way = stencil.Split
 	var thin []stencil.Unheld
-	h.Second.Motifs, thin = stencil.ProposeMotifs(o.Unit, o.Sheet.WebLimit)
-	ties, unheld, err := stencil.ProposeTies(ctx, without(o.Unit, h.Second.Motifs), h)
+	h.Second.Motifs, thin = stencil.ProposeMotifs(o.Design(), o.Sheet.WebLimit)
+	ties, unheld, err := stencil.ProposeTies(ctx, without(o.Design(), h.Second.Motifs), h)
 	if err != nil {
 		return o, nil, fmt.Errorf("propose a split: %w", err)
 	}
@@ -47,7 +47,7 @@ func ProposeSplit(ctx context.Context, o Order) (Order, []stencil.Unheld, error)
 }
 
 func proposeSecond(ctx context.Context, o Order, h stencil.Hold, before []stencil.Unheld) (Order, []stencil.Unheld, error) {
-	second, unheld, err := stencil.ProposeSecond(ctx, o.Unit, h)
+	second, unheld, err := stencil.ProposeSecond(ctx, o.Design(), h)
 	if err != nil {
 		return o, nil, fmt.Errorf("propose a second sheet: %w", err)
 	}

@@ -177,3 +177,50 @@ func (r *reader) tie() stencil.Tie {
 	r.keep(tiePart(t), extra)
 	return t
 }
+
+// recipe reads what a ground was made from: {"name", "seed", "values"}.
+func (r *reader) recipe() pattern.Recipe {
+	var g pattern.Recipe
+	var extra []member
+	from, seen := r.at, uint64(0)
+	r.object(func(key []byte) {
+		switch string(key) {
+		case "name":
+			r.once(&seen, 0)
+			g.Ground = string(r.text())
+		case "seed":
+			r.once(&seen, 1)
+			g.Seed = uint64(r.integer())
+		case "values":
+			r.once(&seen, 2)
+			g.Values = r.values()
+		default:
+			extra = r.unknown(extra, string(key))
+		}
+	})
+	if seen&1 == 0 {
+		r.missing(from, "name")
+	}
+	r.keep(groundPart, extra)
+	return g
+}
+
+// values reads numbers by name; an object without any is nil.
+func (r *reader) values() map[string]float64 {
+	var v map[string]float64
+	r.object(func(key []byte) {
+		name := string(key)
+		if _, twice := v[name]; twice {
+			r.failf(r.at, "the key stands here twice; keep one of the two")
+		}
+		if len(v) == maxExtra {
+			r.failf(r.at, "more than %d values; check the file", maxExtra)
+			return
+		}
+		if v == nil {
+			v = map[string]float64{}
+		}
+		v[name] = r.float(0)
+	})
+	return v
+}

@@ -27,6 +27,8 @@ func (r *reader) value(to any) {
 		*to = r.colour()
 	case *geom.Point:
 		*to = r.point()
+	case *pattern.Recipe:
+		*to = r.recipe()
 	case *[]geom.Point:
 		*to = entries(r, maxStars, "places; an end has at most %d stars", r.point)
 	case *placeLine:

@@ -3,6 +3,8 @@ package document
 import (
 	"fmt"
 	"io"
+	"maps"
+	"slices"
 	"strconv"
 
 	"tsugime/repeat/geom"
@@ -100,6 +102,8 @@ func (p *printer) value(of any) {
 		p.buf = fmt.Appendf(p.buf, "\"#%02x%02x%02x\"", of.R, of.G, of.B)
 	case *geom.Point:
 		p.point(*of)
+	case *pattern.Recipe:
+		p.recipe(*of)
 	case *[]geom.Point:
 		lines(p, *of, p.point)
 	case *placeLine:
@@ -201,6 +205,28 @@ func (p *printer) tie(t stencil.Tie) {
 	p.buf = t.Width.AppendMM(p.buf, 6)
 	if p.order.Extra.parts != nil {
 		p.extra(tiePart(t))
+	}
+	p.buf = append(p.buf, '}')
+}
+
+// recipe writes what a ground was made from; its name is empty for nothing.
+func (p *printer) recipe(r pattern.Recipe) {
+	p.buf = append(p.buf, `{"name": `...)
+	p.text(r.Ground)
+	p.buf = append(p.buf, `, "seed": `...)
+	p.buf = strconv.AppendUint(p.buf, r.Seed, 10)
+	p.buf = append(p.buf, `, "values": {`...)
+	for i, key := range slices.Sorted(maps.Keys(r.Values)) {
+		if i > 0 {
+			p.buf = append(p.buf, ", "...)
+		}
+		p.text(key)
+		p.buf = append(p.buf, ": "...)
+		p.buf = appendFloat(p.buf, r.Values[key], 0)
+	}
+	p.buf = append(p.buf, '}')
+	if p.order.Extra.parts != nil {
+		p.extra(groundPart)
 	}
 	p.buf = append(p.buf, '}')
 }
