@@ -4,11 +4,7 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/driver/desktop"
-	"fyne.io/fyne/v2/layout"
-	"fyne.io/fyne/v2/widget"
 
 	"tsugime/repeat/geom"
 )
@@ -43,6 +39,7 @@ var menus = []string{"Order", "Edit", "View", "Help"}
 func commands() []command {
 	table := append(orderCommands(), editCommands()...)
 	table = append(table, nudgeCommands()...)
+	table = append(table, holdCommands()...)
 	table = append(table, viewCommands()...)
 	return append(table, command{"Help", named("Keys"), keys(key(fyne.KeyF1, 0)), nil, (*Window).showKeys})
 }
@@ -67,12 +64,13 @@ func editCommands() []command {
 			func(w *Window) bool { return w.history.RedoName() != "" }, (*Window).Redo},
 		{"Edit", named("Choose All Motifs"), keys(key(fyne.KeyA, ctrl)), drafting, (*Window).chooseAll},
 		{"Edit", named("Let Go of Everything"), keys(key(fyne.KeyEscape, 0)), nil, (*Window).letGo},
-		{"Edit", named("Delete the Chosen Motifs"), keys(key(fyne.KeyDelete, 0), key(fyne.KeyBackspace, 0)), (*Window).holding, (*Window).deleteChosen},
+		{"Edit", func(w *Window) string { return say("Delete the Chosen " + w.gripped()) },
+			keys(key(fyne.KeyDelete, 0), key(fyne.KeyBackspace, 0)), (*Window).holding, (*Window).removeChosen},
 		{"Edit", named("Mend the First Finding"), keys(key(fyne.KeyM, ctrl)), (*Window).mendable, (*Window).mendFirst},
 	}
 }
 
-// nudgeCommands move the chosen motifs by the arrow keys.
+// nudgeCommands move what is chosen by the arrow keys.
 func nudgeCommands() []command {
 	var table []command
 	for _, n := range []struct {
@@ -84,9 +82,9 @@ func nudgeCommands() []command {
 		{"Up", fyne.KeyUp, geom.Point{Y: -nudge}}, {"Down", fyne.KeyDown, geom.Point{Y: nudge}},
 	} {
 		table = append(table,
-			command{"Edit", named("Nudge " + n.name), keys(key(n.key, 0)), (*Window).holding, func(w *Window) { w.move("Nudge Motif", n.way) }},
+			command{"Edit", named("Nudge " + n.name), keys(key(n.key, 0)), (*Window).holding, func(w *Window) { w.nudge(n.way) }},
 			command{"Edit", named("Nudge " + n.name + " Ten Times"), keys(key(n.key, shift)), (*Window).holding,
-				func(w *Window) { w.move("Nudge Motif", n.way.Times(10)) }})
+				func(w *Window) { w.nudge(n.way.Times(10)) }})
 	}
 	return table
 }
@@ -97,6 +95,7 @@ func viewCommands() []command {
 		{"View", named("Zoom Out"), keys(key(fyne.KeyMinus, ctrl)), nil, func(w *Window) { w.board.Zoom(0.8) }},
 		{"View", named("Show All"), keys(key(fyne.Key0, ctrl)), nil, func(w *Window) { w.board.Whole() }},
 		{"View", named("Loupe"), keys(key(fyne.KeyL, ctrl)), nil, func(w *Window) { w.board.Loupe(!w.board.LoupeShown()) }},
+		{"View", named("The Next View of the Sheet"), keys(key(fyne.KeyV, 0)), stencilling, func(w *Window) { w.stencilStation().showNext() }},
 	}
 	for i, name := range stationNames {
 		digit := fyne.KeyName(rune('1' + i))
@@ -107,20 +106,6 @@ func viewCommands() []command {
 
 // drafting reports whether the draft is shown, where motifs are.
 func drafting(w *Window) bool { return w.at == draftAt }
-
-// holding reports whether motifs are chosen and can be moved.
-func (w *Window) holding() bool { return drafting(w) && len(w.chosen) > 0 && !w.board.Held() }
-
-// letGo ends a drag without an edit, or lets the chosen motifs go.
-func (w *Window) letGo() {
-	if d, ok := w.stations[draftAt].(*draft); ok && d.drag != nil {
-		d.leave()
-		w.repaint()
-		return
-	}
-	w.choose()
-	w.win.Canvas().Focus(w.board)
-}
 
 // run does a command if it can be done now; a key may ask for one that can't.
 // While a dialog waits for its answer only letting go of it can be done.
@@ -205,38 +190,4 @@ func asFyneSends(k *desktop.CustomShortcut) fyne.Shortcut {
 		return &fyne.ShortcutSelectAll{}
 	}
 	return k
-}
-
-// showKeys lists the keys of the table.
-func (w *Window) showKeys() {
-	rows := container.New(layout.NewCustomPaddedVBoxLayout(-8))
-	row := func(name, keys string) {
-		rows.Add(container.NewGridWithColumns(2, widget.NewLabel(name),
-			widget.NewLabelWithStyle(keys, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})))
-	}
-	for _, c := range commands() {
-		var names []string
-		for _, k := range c.keys {
-			names = append(names, keyName(k))
-		}
-		row(c.name(w), strings.Join(names, "  ·  "))
-	}
-	row(say("Zoom to the pointer"), say("wheel; with Ctrl finely"))
-	row(say("Move the view"), say("drag on nothing, with the middle button, or with space held"))
-	row(say("Choose one more"), say("Shift or Ctrl with a click"))
-	scroll := container.NewVScroll(rows)
-	scroll.SetMinSize(fyne.NewSize(720, 520))
-	dialog.ShowCustom(say("Keys"), say("Done"), scroll, w.win)
-}
-
-// keyName is a key as it is printed on a keyboard.
-func keyName(k *desktop.CustomShortcut) string {
-	var parts []string
-	if k.Modifier&ctrl != 0 {
-		parts = append(parts, "Ctrl")
-	}
-	if k.Modifier&shift != 0 {
-		parts = append(parts, "Shift")
-	}
-	return strings.Join(append(parts, string(k.KeyName)), "+")
 }

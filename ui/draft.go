@@ -3,6 +3,7 @@ package ui
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
@@ -43,9 +44,11 @@ func newDraft(w *Window) *draft {
 	return s
 }
 
-func (s *draft) name() string              { return stationNames[draftAt] }
-func (s *draft) bench() fyne.CanvasObject  { return s.content }
-func (s *draft) owns(f check.Finding) bool { return f.Domain == check.OnUnit || f.Code == "joint-step" }
+func (s *draft) name() string             { return stationNames[draftAt] }
+func (s *draft) bench() fyne.CanvasObject { return s.content }
+func (s *draft) owns(f check.Finding) bool {
+	return f.Domain == check.OnUnit && !strings.HasPrefix(f.Code, "tie-") && !strings.HasPrefix(f.Code, "split-") || f.Code == "joint-step"
+}
 func (s *draft) look(f check.Finding) {
 	if f.Domain == check.OnUnit {
 		s.w.board.Near(f.At, 60)

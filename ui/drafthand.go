@@ -114,11 +114,26 @@ func (s *draft) Drop(geom.Point) {
 }
 
 // leave gives up a drag.
-func (s *draft) leave() {
-	if s.drag != nil {
-		s.drag = nil
-		s.w.board.Release()
+func (s *draft) leave() bool {
+	if s.drag == nil {
+		return false
 	}
+	s.drag = nil
+	s.w.board.Release()
+	return true
+}
+
+func (s *draft) gripped() string {
+	if len(s.w.chosen) == 0 {
+		return ""
+	}
+	return "Motifs"
+}
+
+func (s *draft) nudge(by geom.Point) { s.w.move("Nudge Motif", by) }
+
+func (s *draft) remove() {
+	s.w.Edit("Delete Motif", func(o document.Order) (document.Order, error) { return document.DeleteMotifs(o, s.w.chosen...) })
 }
 
 // move moves the chosen motifs by one edit.
@@ -131,10 +146,6 @@ func (w *Window) move(name string, by geom.Point) {
 
 // nudge is how far an arrow key moves the chosen motifs.
 const nudge = 10 * geom.Micrometre
-
-func (w *Window) deleteChosen() {
-	w.Edit("Delete Motif", func(o document.Order) (document.Order, error) { return document.DeleteMotifs(o, w.chosen...) })
-}
 
 func (w *Window) chooseAll() {
 	var all []pattern.ID

@@ -32,7 +32,7 @@ func (s *draft) scene() board.Scene {
 	}
 	s.markChosen(&sc)
 	if s.w.Ready() && s.drag == nil {
-		markPaper(&sc, s.w, l)
+		markPaper(&sc, s.w, 0, geom.Point{})
 	}
 	if len(o.Unit.Motifs) == 0 {
 		sc.Labels = append(sc.Labels, board.Label{At: sc.Extent.Centre(), Align: board.Middle, Colour: ink, Shield: shield, Size: 14,
@@ -90,37 +90,37 @@ func (s *draft) markChosen(sc *board.Scene) {
 	}
 }
 
-// markPaper shows the thin webs and the islands of the plain pattern, each in the
-// cell and around it.
-func markPaper(sc *board.Scene, w *Window, l pattern.Lattice) {
-	var bars, islands []geom.Point
-	sheet := w.work.Sheet
+// markPaper shows the thin webs, the islands and the bands of the plain pattern on
+// one sheet of the set, moved by a lattice vector.
+func markPaper(sc *board.Scene, w *Window, n int, home geom.Point) {
+	var bars, bands []geom.Point
+	set := w.work.Sheet.Set()
+	sheet, pitch := set[min(n, len(set)-1)], w.Order().Unit.Lattice.Pitch()
 	for i, web := range sheet.Webs.Below {
 		if i == mostMarks {
 			break
 		}
-		bars = append(bars, web.P, web.Q)
+		p, q := web.P.Add(home), web.Q.Add(home)
+		bars = append(bars, p, q)
 		if i < fewLabels {
-			sc.Labels = append(sc.Labels, board.Label{At: web.P, Align: board.Above, Colour: faultRed, Shield: shield,
-				Text: say("web") + " " + w.unit().Format(web.Width, 3), Room: l.Pitch()})
+			sc.Labels = append(sc.Labels, board.Label{At: p, Align: board.Above, Colour: faultRed, Shield: shield,
+				Text: say("web") + " " + w.unit().Format(web.Width, 3), Room: pitch})
 		}
 	}
-	for i, p := range slices.Concat(sheet.Paths.Islands, sheet.Paths.Bands) {
+	outlined(sc, w.grounds.islands[min(n, len(set)-1)], home)
+	for i, p := range sheet.Paths.Bands {
 		if i == mostMarks {
 			break
 		}
-		islands = append(islands, p.At)
+		at := p.At.Add(home)
+		bands = append(bands, at)
 		if i < fewLabels {
-			word := "island"
-			if i >= len(sheet.Paths.Islands) {
-				word = "band"
-			}
-			sc.Labels = append(sc.Labels, board.Label{At: p.At, Align: board.Below, Colour: faultRed, Shield: shield, Text: say(word), Room: l.Pitch()})
+			sc.Labels = append(sc.Labels, board.Label{At: at, Align: board.Below, Colour: faultRed, Shield: shield, Text: say("band"), Room: pitch})
 		}
 	}
 	sc.Marks = append(sc.Marks,
 		board.Mark{Shape: board.Bar, Points: bars, Colour: faultRed, Width: 2},
-		board.Mark{Shape: board.Wedge, Points: islands, Colour: faultRed, Width: 2})
+		board.Mark{Shape: board.Wedge, Points: bands, Colour: faultRed, Width: 2})
 }
 
 // How many places of one kind are marked, and how many of them in words.

@@ -1,9 +1,12 @@
 package ui
 
 import (
+	"slices"
+
 	"tsugime/export/raster"
 	"tsugime/repeat"
 	"tsugime/repeat/geom"
+	"tsugime/repeat/stencil"
 )
 
 // A grounds is the cut-outs of a work made ready to be painted, in the background,
@@ -13,12 +16,16 @@ type grounds struct {
 	print  *raster.Ground   // what one placement leaves, at finished size
 	cloth  *raster.Ground   // placement after placement, at finished size
 	board  *raster.Ground   // placement after placement, as they lie on the board
+	// islands are the outlines of the paper that falls out of each sheet of the set.
+	islands [][]geom.Ring
 }
 
 func groundsOf(w repeat.Work) grounds {
 	x, y := w.Scale.Board()
 	var sheets []*raster.Ground
+	var islands [][]geom.Ring
 	for _, s := range w.Sheet.Set() {
+		islands = append(islands, islandsOf(s))
 		var cut []geom.Shape
 		for _, c := range s.CutOuts {
 			cut = append(cut, c.Shape)
@@ -35,7 +42,36 @@ func groundsOf(w repeat.Work) grounds {
 		print:  raster.NewGround(finished),
 		cloth:  raster.NewGround(finished, geom.Point{Y: w.Order.Sheet.Step}),
 		board:  raster.NewGround(laid, geom.Point{Y: w.Run.Step}),
+
+		islands: islands,
 	}
+}
+
+// islandsOf returns the outlines of the islands that a sheet has: the lines around
+// paper that cut-outs enclose, where they were found.
+func islandsOf(s stencil.Sheet) []geom.Ring {
+	if len(s.Paths.Islands) == 0 {
+		return nil
+	}
+	var shapes [][]geom.Ring
+	for _, c := range s.Unit.CutOuts() {
+		shapes = append(shapes, c.Shape.Rings(geom.Chord))
+	}
+	cut, err := geom.Union(shapes, s.Unit.Lattice.A, s.Unit.Lattice.B)
+	if err != nil {
+		return nil // the islands were found, so that this can't happen
+	}
+	at := map[geom.Point]bool{}
+	for _, p := range s.Paths.Islands {
+		at[p.At] = true
+	}
+	var rings []geom.Ring
+	for _, b := range cut.Boundaries {
+		if b.Closed() && b.Area2() < 0 && slices.ContainsFunc(b.Points, func(p geom.Point) bool { return at[p] }) {
+			rings = append(rings, b.Points)
+		}
+	}
+	return rings
 }
 
 func moved(line []geom.Point, by geom.Point) []geom.Point {

@@ -1,8 +1,6 @@
 package ui
 
 import (
-	"fmt"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
@@ -10,7 +8,6 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"tsugime/repeat/check"
-	"tsugime/repeat/document"
 )
 
 // An inspector is the panel at the right: what was measured at a station, and
@@ -77,53 +74,40 @@ func (n *inspector) card(s station, f check.Finding) fyne.CanvasObject {
 	text.Wrapping = fyne.TextWrapWord
 	remedy := widget.NewLabel(f.Remedy)
 	remedy.Wrapping, remedy.Importance = fyne.TextWrapWord, widget.LowImportance
-	buttons := container.NewHBox(small("Show the Place", func() { s.look(f) }))
-	if r, ok := remedies[f.Code]; ok {
-		buttons.Add(small(r.name, func() { n.w.Edit(r.name, r.edit) }))
+	buttons := []fyne.CanvasObject{small("Show the Place", func() { s.look(f) })}
+	for _, r := range n.w.remediesOf(f) {
+		buttons = append(buttons, small(r.name(n.w), func() { r.do(n.w) }))
 	}
 	edge := canvas.NewRectangle(tone(f.Severity))
 	edge.SetMinSize(fyne.NewSize(3, 1))
 	ground := canvas.NewRectangle(field)
 	ground.CornerRadius = 3
 	title := container.New(layout.NewCustomPaddedLayout(7, 0, 9, 0), word)
-	body := container.New(layout.NewCustomPaddedVBoxLayout(-7), title, text, remedy, buttons)
+	body := container.New(layout.NewCustomPaddedVBoxLayout(-7), title, text, remedy, inRows(buttons))
 	return container.NewStack(ground, container.NewBorder(nil, nil, edge, nil, body))
+}
+
+// cardWidth is how wide the buttons of a card may stand side by side.
+const cardWidth = 276
+
+// inRows lays buttons side by side, in as many rows as they need.
+func inRows(buttons []fyne.CanvasObject) fyne.CanvasObject {
+	rows := container.New(layout.NewCustomPaddedVBoxLayout(-4))
+	var row *fyne.Container
+	for _, b := range buttons {
+		if row == nil || row.MinSize().Width+b.MinSize().Width > cardWidth {
+			row = container.New(layout.NewCustomPaddedHBoxLayout(0))
+			rows.Add(row)
+		}
+		row.Add(b)
+	}
+	return rows
 }
 
 func small(name string, do func()) *widget.Button {
 	b := widget.NewButton(say(name), do)
 	b.Importance = widget.LowImportance
 	return b
-}
-
-// A remedy is what can be done about a finding in one edit.
-type remedy struct {
-	name string
-	edit func(document.Order) (document.Order, error)
-}
-
-// remedies are the findings that one edit can mend.
-var remedies = map[string]remedy{
-	"joint-step": {"Fit to the Step", func(o document.Order) (document.Order, error) {
-		fits, err := o.Unit.Fits(o.Sheet.Step, 0)
-		if err != nil {
-			return o, err
-		}
-		if len(fits) == 0 {
-			return o, fmt.Errorf("fit: no lattice vector lies near the step; change the pitch or the step")
-		}
-		return document.ApplyFit(o, fits[0])
-	}},
-	"star-turned": {"Three Stars an End", func(o document.Order) (document.Order, error) {
-		stars := o.Sheet.Stars
-		stars.PerEnd, stars.At = 3, nil
-		return document.SetStars(o, stars)
-	}},
-	"back-centre-phase": {"Match the Back Centre", func(o document.Order) (document.Order, error) {
-		g := o.Garment
-		g.MatchBackCentre = true
-		return document.SetGarment(o, g)
-	}},
 }
 
 // A ledger lays a name at the left and its value at the right, the value as wide
@@ -143,25 +127,4 @@ func (l *ledger) Layout(o []fyne.CanvasObject, size fyne.Size) {
 func (l *ledger) MinSize(o []fyne.CanvasObject) fyne.Size {
 	a, b := o[0].MinSize(), o[1].MinSize()
 	return fyne.NewSize(a.Width+max(b.Width, 40), max(a.Height, b.Height))
-}
-
-// firstMend is the first finding of the station that one edit can mend.
-func (w *Window) firstMend() (remedy, bool) {
-	for _, f := range w.work.Findings {
-		if r, ok := remedies[f.Code]; ok && w.stations[w.at].owns(f) {
-			return r, true
-		}
-	}
-	return remedy{}, false
-}
-
-func (w *Window) mendable() bool {
-	_, ok := w.firstMend()
-	return ok && w.Ready()
-}
-
-func (w *Window) mendFirst() {
-	if r, ok := w.firstMend(); ok {
-		w.Edit(r.name, r.edit)
-	}
 }

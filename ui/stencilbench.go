@@ -17,6 +17,10 @@ func (s *stencilStation) misplaced(name string, set func(geom.Length)) {
 			return
 		}
 		set(l)
+		if s.seen == theBoth {
+			s.layBoth()
+			return
+		}
 		s.laid()
 	})
 	e.put("0 mm")

@@ -10,58 +10,72 @@ import (
 )
 
 func (s *stencilStation) view() string {
-	if s.three {
+	switch s.seen {
+	case theJoint:
 		return "joint"
+	case theBoth:
+		return "both"
 	}
-	return "sheet"
+	return "sheet" // the two of a split share the part that is seen
 }
 
 func (s *stencilStation) scene() board.Scene {
 	switch {
-	case s.w.built == 0:
+	case s.w.built == 0 || s.sheetNumber() == 1 && s.w.work.Sheet.Second == nil:
 		return waiting(s.w)
-	case s.three:
+	case s.seen == theJoint:
 		return s.threePlacements()
+	case s.seen == theBoth:
+		return s.bothLaid()
 	}
-	sheet := s.w.work.Sheet
+	n := s.sheetNumber()
+	sheet := s.sheet()
 	sc := board.Scene{
 		Desk: table, Extent: sheet.Paper,
 		Areas:   []board.Area{{Box: sheet.Paper, Shut: tannin, Open: light}},
-		Grounds: []board.Laid{{Ground: s.w.grounds.sheets[0], Lays: []raster.Lay{{}}}}, Pitch: s.w.pitch(),
+		Grounds: []board.Laid{{Ground: s.w.grounds.sheets[n], Lays: []raster.Lay{{}}}}, Pitch: s.w.pitch(),
+		Marks: []board.Mark{{Shape: board.Loop, Points: corners(sheet.Paper), Colour: ink, Width: 1.5}},
 	}
-	next := moved(sheet.Joint.Line, geom.Point{Y: sheet.Spec.Step})
-	sc.Marks = append(sc.Marks,
-		board.Mark{Shape: board.Loop, Points: corners(sheet.Paper), Colour: ink, Width: 1.5},
-		board.Mark{Shape: board.Dashes, Points: sheet.Joint.Line, Colour: onPaper, Width: 2},
-		board.Mark{Shape: board.Dashes, Points: next, Colour: onPaper, Width: 2})
-	label := func(line []geom.Point, text string, align board.Align) {
-		if len(line) > 0 {
-			sc.Labels = append(sc.Labels, board.Label{At: line[len(line)/2], Text: say(text), Align: align, Colour: onPaper})
-		}
-	}
-	label(sheet.Joint.Line, "joint line", board.Above)
-	label(next, "joint line, one step on", board.Below)
-	s.markStars(&sc)
-	markPaper(&sc, s.w, s.w.Order().Unit.Lattice)
+	s.markJoint(&sc)
+	s.markStars(&sc, n)
+	markPaper(&sc, s.w, n, s.home())
+	s.markUnheld(&sc)
+	s.markTies(&sc)
 	return sc
 }
 
-// markStars rings and names the stars.
-func (s *stencilStation) markStars(sc *board.Scene) {
-	stars, field := s.w.work.Sheet.Stars.Stars, s.w.work.Sheet.Spec.Field
+// markStars rings and names the stars of sheet n of the set.
+func (s *stencilStation) markStars(sc *board.Scene, n int) {
+	set, field := s.w.work.Sheet.Stars, s.w.work.Sheet.Spec.Field
 	middle := field.Left + field.Width/2
-	for i, star := range stars {
-		name, align, space := "L"+strconv.Itoa(i+1), board.Before, "      "
-		if star.End == stencil.Trailing {
-			name = "T" + strconv.Itoa(i+1-len(stars)/2)
-		}
-		text := name + space
-		if star.At.X > middle {
+	name := func(at geom.Point, name string) {
+		const space = "      "
+		text, align := name+space, board.Before
+		if at.X > middle {
 			align, text = board.After, space+name
 		}
-		mark := board.Mark{Shape: board.Star, Points: []geom.Point{star.At}, Radius: star.Diameter / 2, Colour: onPaper, Width: 1.5}
-		sc.Marks = append(sc.Marks, mark)
-		sc.Labels = append(sc.Labels, board.Label{At: star.At, Text: text, Align: align, Colour: onPaper, Size: 11})
+		sc.Labels = append(sc.Labels, board.Label{At: at, Text: text, Align: align, Colour: onPaper, Size: 11})
+	}
+	for i, star := range set.Stars {
+		text := "L" + strconv.Itoa(i+1)
+		if star.End == stencil.Trailing {
+			text = "T" + strconv.Itoa(i+1-len(set.Stars)/2)
+		}
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Star, Points: []geom.Point{star.At}, Radius: star.Diameter / 2, Colour: onPaper, Width: 1.5})
+		name(star.At, text)
+	}
+	for _, star := range set.Match {
+		if !star.On(n + 1) {
+			continue
+		}
+		text := "M"
+		if star.Sheet > 0 {
+			text += strconv.Itoa(star.Sheet)
+		}
+		sc.Marks = append(sc.Marks,
+			board.Mark{Shape: board.Ring, Points: []geom.Point{star.At}, Radius: star.Diameter / 2, Colour: onPaper, Width: 1.5},
+			board.Mark{Shape: board.Cross, Points: []geom.Point{star.At}, Colour: onPaper, Width: 1.5})
+		name(star.At, text)
 	}
 }
 

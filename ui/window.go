@@ -55,6 +55,8 @@ type Window struct {
 	fault   error       // why the present state could not be built
 	cancel  context.CancelFunc
 	pending chan struct{} // closed when the newest build is shown
+	stop    context.CancelFunc
+	task    chan struct{} // closed when what goes on in the background is done and shown
 
 	board    *board.Board
 	stations []station

@@ -58,6 +58,12 @@ func (p pen) mark(m Mark) {
 		}
 	case Hatch:
 		p.hatch(m, width)
+	case Strip:
+		p.strips(m, r, width)
+	case Cross:
+		for _, at := range m.Points {
+			p.cross(p.spot(at), width, m.Colour)
+		}
 	}
 }
 
@@ -141,24 +147,6 @@ func (p pen) bar(a, b spot, width float64, c color.RGBA) {
 	foot := 4 * p.unit
 	for _, e := range [2]spot{a, b} {
 		p.line(spot{e.x - nx*foot, e.y - ny*foot}, spot{e.x + nx*foot, e.y + ny*foot}, width, c)
-	}
-}
-
-// hatch draws slanting lines in a box.
-func (p pen) hatch(m Mark, width float64) {
-	if len(m.Points) < 2 {
-		return
-	}
-	r := pixels(geom.BoxOf(m.Points...), p.view).Intersect(p.img.Rect)
-	part, gap := p, int(math.Max(7*p.unit, 3))
-	if r.Empty() {
-		return
-	}
-	part.img = p.img.SubImage(r).(*image.RGBA)
-	start := r.Min.X - r.Dy()
-	start -= ((start+r.Min.Y)%gap + gap) % gap
-	for x := start; x < r.Max.X; x += gap {
-		part.line(spot{float64(x), float64(r.Max.Y)}, spot{float64(x + r.Dy()), float64(r.Min.Y)}, width, m.Colour)
 	}
 }
 

@@ -49,14 +49,16 @@ const (
 	Ring                // ring of Radius about each point
 	Bar                 // short bars: Points in pairs, ends marked
 	Wedge               // a small wedge pointing at each point
-	Hatch               // slanting lines in the box of Points
+	Hatch               // slanting lines in the box of two Points, or in the outline of more
+	Strip               // strips 2 × Radius wide: Points in pairs, ends ticked
+	Cross               // two short strokes aslant at each point
 )
 
 // A Mark is drawn over the cloth.
 type Mark struct {
 	Shape  Shape
 	Points []geom.Point
-	Radius geom.Length // of stars and rings; at least a few pixels are drawn
+	Radius geom.Length // of stars, rings and strips; at least a few pixels are drawn
 	Colour color.RGBA  // its alpha is taken for opaque
 	Width  float32     // of the line, in screen units; zero is 1
 }

@@ -1,0 +1,76 @@
+package ui
+
+import (
+	"context"
+	"errors"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+)
+
+// patience is how long work in the background goes on before it shows itself.
+const patience = time.Second
+
+// background does something that may take long and shows what came of it by the
+// function that it returns. Beyond a second it shows that it is at work, with a
+// way to stop it. What was begun before is given up.
+func (w *Window) background(title string, do func(ctx context.Context) (func(), error)) {
+	if w.stop != nil {
+		w.stop()
+	}
+	ctx, stop := context.WithCancel(context.Background())
+	done := make(chan struct{})
+	w.stop, w.task = stop, done
+	var d *dialog.CustomDialog
+	go func() {
+		select {
+		case <-done:
+			return
+		case <-time.After(patience):
+		}
+		fyne.Do(func() {
+			select {
+			case <-done:
+			default:
+				d = w.atWork(title, stop)
+			}
+		})
+	}()
+	go func() {
+		then, err := do(ctx)
+		fyne.Do(func() {
+			defer close(done)
+			given := ctx.Err() != nil
+			stop()
+			if d != nil {
+				d.Hide()
+			}
+			switch {
+			case given || errors.Is(err, context.Canceled):
+				w.Say(say("Stopped; nothing was changed."))
+			case err != nil:
+				w.Say(sentence(err))
+			default:
+				then()
+			}
+		})
+	}()
+}
+
+// atWork shows that something is being worked out.
+func (w *Window) atWork(title string, stop func()) *dialog.CustomDialog {
+	bar := widget.NewProgressBarInfinite()
+	words := widget.NewLabel(say("The order stays as it is until this is done."))
+	d := dialog.NewCustomWithoutButtons(title, container.NewVBox(words, bar), w.win)
+	d.SetButtons([]fyne.CanvasObject{widget.NewButton(say("Stop"), stop)})
+	d.SetOnClosed(func() {
+		bar.Stop()
+		stop() // closed by Escape it is given up
+	})
+	d.Resize(fyne.NewSize(440, 170))
+	d.Show()
+	return d
+}

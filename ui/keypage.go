@@ -1,0 +1,48 @@
+package ui
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+)
+
+// showKeys lists the keys of the table.
+func (w *Window) showKeys() {
+	rows := container.New(layout.NewCustomPaddedVBoxLayout(-8))
+	row := func(name, keys string) {
+		rows.Add(container.NewGridWithColumns(2, widget.NewLabel(name),
+			widget.NewLabelWithStyle(keys, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})))
+	}
+	for _, c := range commands() {
+		var names []string
+		for _, k := range c.keys {
+			names = append(names, keyName(k))
+		}
+		row(c.name(w), strings.Join(names, "  ·  "))
+	}
+	row(say("Zoom to the pointer"), say("wheel; with Ctrl finely"))
+	row(say("Move the view"), say("drag on nothing, with the middle button, or with space held"))
+	row(say("Choose one more"), say("Shift or Ctrl with a click"))
+	row(say("Draw a tie"), say("at the stencil, after T: drag across a cut-out"))
+	row(say("Add a point to the joint line drawn by hand"), say("Shift with a click on it"))
+	scroll := container.NewVScroll(rows)
+	scroll.SetMinSize(fyne.NewSize(720, 520))
+	dialog.ShowCustom(say("Keys"), say("Done"), scroll, w.win)
+}
+
+// keyName is a key as it is printed on a keyboard.
+func keyName(k *desktop.CustomShortcut) string {
+	var parts []string
+	if k.Modifier&ctrl != 0 {
+		parts = append(parts, "Ctrl")
+	}
+	if k.Modifier&shift != 0 {
+		parts = append(parts, "Shift")
+	}
+	return strings.Join(append(parts, string(k.KeyName)), "+")
+}
