@@ -57,7 +57,9 @@ const (
 // the paper between whole motifs. The greatest clearance that a line can have is
 // half the narrowest web on the best way across; the line returned is the
 // shortest that keeps the share asked for, begins near y = 0 and never meets its
-// copy one step on. Where every line must cross cut-outs (full-width stripes,
+// copy one step on; where that line climbs by more than an eighth of the step, as
+// between slanted rows, one that stays nearer to level is taken if it is not
+// longer by more than it is lower. Where every line must cross cut-outs (full-width stripes,
 // interlaced rings) Widest is zero, and the line crosses as little as it can in a
 // band about y = 0; its clearance is negative by how deep. Where the field is
 // empty the clearance is half the step.

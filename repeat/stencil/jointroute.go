@@ -92,11 +92,11 @@ type reached struct {
 }
 
 // across finds the shortest way from the left margin to the right over the
-// middles of webs at least so wide (A*; the way straight right is a lower
-// bound). No motif's own webs are crossed. The way crosses no web twice, so it
+// middles of webs at least so wide and no farther than band from y = 0 (A*; the
+// way straight right is a lower bound). No motif's own webs are crossed. The way crosses no web twice, so it
 // never meets its copy a period on: what both would have in common could be left
 // out of the shorter of the two.
-func (c *cloth) across(k *clothMap, field Field, width float64) ([]place, bool) {
+func (c *cloth) across(k *clothMap, field Field, width, band float64) ([]place, bool) {
 	best := make([]reached, len(k.webs))
 	for i := range best {
 		best[i].cost = math.Inf(1)
@@ -116,6 +116,9 @@ func (c *cloth) across(k *clothMap, field Field, width float64) ([]place, bool) 
 		m := k.webs[g.web].middle()
 		turn := -int(math.Round(m.y / period))
 		y := m.y + float64(turn)*period
+		if math.Abs(y) > band {
+			continue
+		}
 		offer(g, reached{cost: max(0, m.x-left) + offMiddle*math.Abs(y), from: -1, turn: turn})
 	}
 	for len(open) > 0 {
@@ -138,6 +141,9 @@ func (c *cloth) across(k *clothMap, field Field, width float64) ([]place, bool) 
 				}
 				turn := g.turn - k.lifts[web][side]
 				to := k.webs[g.web].middle().add(place{0, float64(turn) * period})
+				if math.Abs(to.y+float64(best[web].turn)*period) > band {
+					continue
+				}
 				offer(g, reached{cost: best[web].cost + to.sub(at).norm(), from: web, turn: best[web].turn + turn})
 			}
 		}

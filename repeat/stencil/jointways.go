@@ -1,9 +1,11 @@
 package stencil
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"math"
+	"slices"
 
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
@@ -42,8 +44,9 @@ func newJointWays(u pattern.Unit, field Field, step geom.Length) (*jointWays, er
 // be led.
 const farthestLook = 4
 
-// best returns the shortest line that keeps the share of the greatest clearance,
-// as far as it can be led. It reports whether there is one through paper alone.
+// best returns the line that keeps the share of the greatest clearance, as far as
+// it can be led: the shortest, or one that climbs less where that one climbs far.
+// It reports whether there is one through paper alone.
 func (w *jointWays) best(ctx context.Context, share float64) (Joint, bool, error) {
 	var best Joint
 	for look := range farthestLook {
@@ -58,19 +61,78 @@ func (w *jointWays) best(ctx context.Context, share float64) (Joint, bool, error
 		if m == nil {
 			break
 		}
-		at, found := w.cloth.across(m, w.field, share*m.widest)
-		if !found {
+		routes := w.routes(m, share*m.widest)
+		if len(routes) == 0 {
 			break
 		}
-		j, ok := w.drawn(at, m.widest/2, share)
-		if ok && j.Clearance > best.Clearance {
-			best = j
+		for _, at := range routes {
+			j, ok := w.drawn(at, m.widest/2, share)
+			if ok && j.Clearance > best.Clearance {
+				best = j
+			}
+			if best.keeps(share) {
+				break
+			}
 		}
-		if best.Clearance >= j.Widest.Times(share)-3*geom.Grid {
+		if best.keeps(share) {
 			break
 		}
 	}
 	return best, best.Line != nil, ctx.Err()
+}
+
+// keeps reports whether a line has the share of the greatest clearance.
+func (j Joint) keeps(share float64) bool {
+	return j.Line != nil && j.Clearance >= j.Widest.Times(share)-3*geom.Grid
+}
+
+// How far a line may climb. The paper must be as much higher than the step as the
+// line is high (our choice, no source).
+const (
+	levelShare = 1. / 8 // of the step: a line that is no higher is level enough
+	riseCost   = 1      // what a millimetre of height costs beside one of length
+)
+
+// bandShares are the bands about y = 0 that a route which climbs is held to, as
+// shares of the step to either side.
+var bandShares = [...]float64{1. / 16, 1. / 8, 1. / 4}
+
+// routes returns the ways across webs at least so wide, in the order in which they
+// should be drawn: the shortest where it is level, else by length and height.
+func (w *jointWays) routes(m *clothMap, width float64) [][]place {
+	at, found := w.cloth.across(m, w.field, width, math.Inf(1))
+	switch {
+	case !found:
+		return nil
+	case heightOf(at) <= levelShare*float64(w.step):
+		return [][]place{at}
+	}
+	routes := [][]place{at}
+	for _, share := range bandShares {
+		if at, found := w.cloth.across(m, w.field, width, share*float64(w.step)); found {
+			routes = append(routes, at)
+		}
+	}
+	slices.SortStableFunc(routes, func(a, b []place) int { return cmp.Compare(w.price(a), w.price(b)) })
+	return routes
+}
+
+// price is what a route costs by its length and its height, in nanometres.
+func (w *jointWays) price(at []place) float64 {
+	length := at[0].x - float64(w.field.Left) + float64(w.field.Right()) - at[len(at)-1].x
+	for i, p := range at[1:] {
+		length += p.sub(at[i]).norm()
+	}
+	return length + riseCost*heightOf(at)
+}
+
+// heightOf returns how high a route is.
+func heightOf(at []place) float64 {
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, p := range at {
+		lo, hi = min(lo, p.y), max(hi, p.y)
+	}
+	return hi - lo
 }
 
 // drawn draws the line over the places of a route: tight where that keeps it off

@@ -41,10 +41,7 @@ func (s Sheet) AtCutSize(scale Scale) Sheet {
 	cut.Spec.Field.Left, cut.Spec.Field.Width = s.Spec.Field.Left.Times(x), s.Spec.Field.Width.Times(x)
 	cut.Spec.Step = s.Spec.Step.Times(y)
 	cut.CutOuts, cut.Printed = stretched(s.CutOuts, x, y), stretched(s.Printed, x, y)
-	cut.Joint.Line = nil
-	for _, p := range s.Joint.Line {
-		cut.Joint.Line = append(cut.Joint.Line, m.Apply(p))
-	}
+	cut.Joint = s.Joint.atCutSize(x, y)
 	cut.Stars.Stars = nil
 	for _, star := range s.Stars.Stars {
 		star.At = m.Apply(star.At)
@@ -63,6 +60,28 @@ func (s Sheet) AtCutSize(scale Scale) Sheet {
 		cut.Second = &second
 	}
 	return cut
+}
+
+// atCutSize returns the joint with its line and its crossings scaled. Width and
+// depth of a crossing change as the line does there: the width along it, the depth
+// square to it.
+func (j Joint) atCutSize(x, y float64) Joint {
+	m := geom.Scale(x, y)
+	line, crossings := j.Line, j.Crossings
+	j.Line, j.Crossings, j.Crossed = nil, nil, 0
+	for _, p := range line {
+		j.Line = append(j.Line, m.Apply(p))
+	}
+	for _, c := range crossings {
+		along := x
+		if before := c.To.Sub(c.From).Norm(); before > 0 {
+			along = m.Apply(c.To).Sub(m.Apply(c.From)).Norm() / before
+		}
+		c.From, c.To = m.Apply(c.From), m.Apply(c.To)
+		c.Width, c.Depth = c.Width.Times(along), c.Depth.Times(x*y/along)
+		j.Crossings, j.Crossed = append(j.Crossings, c), j.Crossed+c.Width
+	}
+	return j
 }
 
 func stretched(cuts []pattern.CutOut, x, y float64) []pattern.CutOut {

@@ -52,3 +52,29 @@ func TestHolesKeepTheirPunchWhenPlacesAreScaled(t *testing.T) {
 		t.Errorf("height between stars at cut size %s mm, want %s", got, want)
 	}
 }
+
+func TestCrossingsAreCutAtTheSizeOfTheirLine(t *testing.T) {
+	spec := starSpec(3)
+	sheet := Sheet{Spec: spec, Joint: Joint{Line: []geom.Point{geom.PtMM(0, 0), geom.PtMM(100, 0), geom.PtMM(100, 50)}, Crossed: geom.MM(14)}}
+	sheet.Joint.Crossings = []Crossing{
+		{From: geom.PtMM(20, 0), To: geom.PtMM(30, 0), Width: geom.MM(10), Depth: geom.MM(3), Motif: 1},
+		{From: geom.PtMM(100, 10), To: geom.PtMM(100, 14), Width: geom.MM(4), Depth: geom.MM(2), Motif: 2},
+	}
+	x, y := 1/1.25, 1/0.8 // the paper grows across and shrinks along
+	cut := sheet.AtCutSize(Scale{PaperAcross: 0.25, PaperAlong: -0.2}).Joint
+	want := []Crossing{
+		{From: geom.PtMM(20*x, 0), To: geom.PtMM(30*x, 0), Width: geom.MM(10 * x), Depth: geom.MM(3 * y), Motif: 1},
+		{From: geom.PtMM(100*x, 10*y), To: geom.PtMM(100*x, 14*y), Width: geom.MM(4 * y), Depth: geom.MM(2 * x), Motif: 2},
+	}
+	for i, c := range cut.Crossings {
+		if c != want[i] {
+			t.Errorf("crossing %d at cut size is %+v, want %+v", i+1, c, want[i])
+		}
+	}
+	if len(cut.Crossings) != 2 || cut.Crossed != geom.MM(10*x+4*y) {
+		t.Errorf("%d crossings of %s mm together, want 2 of %g mm", len(cut.Crossings), cut.Crossed, 10*x+4*y)
+	}
+	if sheet.Joint.Crossings[0].Width != geom.MM(10) {
+		t.Error("the sheet itself was changed")
+	}
+}
