@@ -8,6 +8,7 @@ import (
 	"tsugime/repeat"
 	"tsugime/repeat/check"
 	"tsugime/repeat/geom"
+	"tsugime/repeat/pattern"
 	"tsugime/repeat/stencil"
 )
 
@@ -30,6 +31,7 @@ type measuresJSON struct {
 	WebAcrossJoint *mm        `json:"web_across_joint_mm"`
 	Islands        int        `json:"islands"`
 	Bands          int        `json:"bands"`
+	PlaneGroup     string     `json:"plane_group"`
 	Step           mm         `json:"step_mm"`
 	StepError      mm         `json:"step_error_mm"`
 	JointClearance mm         `json:"joint_clearance_mm"`
@@ -103,6 +105,9 @@ func checkDocument(w repeat.Work) checkJSON {
 		narrowest, across := mm(s.Webs.Narrowest.Width), mm(s.Webs.AcrossJoint.Width)
 		m.NarrowestWeb, m.WebAcrossJoint = &narrowest, &across
 	}
+	if r, err := pattern.Recognise(w.Design); err == nil {
+		m.PlaneGroup = string(r.Group)
+	}
 	for _, star := range s.Stars.Stars {
 		m.Stars = append(m.Stars, starJSON{"feed", string(star.End), mm(star.At.X), mm(star.At.Y), mm(star.Diameter)})
 	}
@@ -127,6 +132,9 @@ func checkText(w repeat.Work) string {
 	}
 	s, u := w.Sheet, w.Design
 	fmt.Fprintf(&b, "%s\n\n", w.Order.Title)
+	if r, err := pattern.Recognise(u); err == nil {
+		row("symmetry", "%s on a %s lattice%s", r.Group, u.Lattice.Kind(), smallerUnit(r))
+	}
 	row("cut-outs", "%d on the sheet, %.1f per cm² (%.0f per square kane sun)", len(s.CutOuts), u.PerCM2(), u.PerSquareSun())
 	row("open area", "%.2f %%", s.OpenPct)
 	if s.Webs.Found {
@@ -151,6 +159,14 @@ func checkText(w repeat.Work) string {
 		}
 	}
 	return b.String()
+}
+
+// smallerUnit says where the unit holds its pattern several times.
+func smallerUnit(r pattern.Recognised) string {
+	if r.Copies < 2 {
+		return ""
+	}
+	return fmt.Sprintf("; the unit holds %d copies of a smaller one", r.Copies)
 }
 
 // holdRows tells how the paper is held where something was added to the drawing.

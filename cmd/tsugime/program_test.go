@@ -65,6 +65,11 @@ func TestWrongUseIsToldInOneLineWithExitTwo(t *testing.T) {
 		{[]string{"hold", name, "--by", "glue", "-o", "x"}, "as-drawn, ties, split"},
 		{[]string{"hold", name, "--width", "0", "-o", "x"}, "more than zero"},
 		{[]string{"hold", name}, "-o FILE"},
+		{[]string{"ground"}, "--list"},
+		{[]string{"ground", "no-such", "-o", "x"}, "--list"},
+		{[]string{"ground", "row-dots", "--set", "pitch", "-o", "x"}, "KEY=VALUE"},
+		{[]string{"ground", "row-dots", "--set", "pitch=0", "-o", "x"}, "pitch"},
+		{[]string{"ground", "row-dots", "--seed", "-1", "-o", "x"}, "out of bounds"},
 		{[]string{"bolt", name, "--json", "--csv"}, "give one"},
 		{[]string{"picture", name, "--of", "moon", "-o", "x.png"}, "moon"},
 		{[]string{"sheets", name}, "-o FOLDER"},
@@ -115,7 +120,7 @@ func TestCheckDocumentHasEveryKeyOfSchemaOne(t *testing.T) {
 		t.Fatalf("%v: schema %d", err, doc.Schema)
 	}
 	wantKeys(t, doc.Measures, "cut_outs", "cut_outs_per_cm2", "open_area_pct", "narrowest_web_mm", "webs_below_limit",
-		"islands", "bands", "step_mm", "step_error_mm", "joint_clearance_mm", "joint_widest_mm", "joint_crossed_mm", "hold", "stars", "star_baseline_mm", "star_turned_misfit_mm")
+		"islands", "bands", "step_mm", "step_error_mm", "joint_clearance_mm", "joint_widest_mm", "joint_crossed_mm", "hold", "plane_group", "stars", "star_baseline_mm", "star_turned_misfit_mm")
 	for _, f := range doc.Findings {
 		wantKeys(t, f, "code", "severity", "at_mm", "text", "remedy")
 	}
