@@ -1,6 +1,9 @@
 package stencil
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // fromCorner finds the webs that begin at the corner where side v begins. Of two
 // outlines' straight pieces that face each other one end at least is a corner,
@@ -11,9 +14,8 @@ func (w *search) fromCorner(v int32) {
 	in := &w.sides.sides[s.before]
 	before, after := in.b.sub(in.a), s.b.sub(s.a)
 	slackBefore, slackAfter := 1e-9*before.norm(), 1e-9*after.norm()
-	lo, hi := cone(s.a, before, after, w.reach)
-	w.ends = w.ends[:0]
-	w.sides.visit(w.sides.over(lo, hi), func(i int32, by place) bool {
+	w.wedge, w.facing = wedgeAt(w.wedge, s.a, before, after, w.reach), w.facing[:0]
+	w.sides.visitWedge(w.wedge, func(i int32, by place) bool {
 		o := &w.sides.sides[i]
 		q, at := o.nearest(s.a.sub(by))
 		q = q.add(by)
@@ -26,16 +28,36 @@ func (w *search) fromCorner(v int32) {
 		if d.dot(before) < -l*slackBefore || d.dot(after) > l*slackAfter || !first(v, i, o.next, at, d) {
 			return true
 		}
-		for _, e := range w.ends {
-			if e.near(q, grain) {
-				return true
-			}
-		}
-		if lk := (link{s.a, q, l, s.cut, o.cut, v, i, by.sub(o.drawn)}); w.open(&lk) {
-			w.found, w.ends = append(w.found, lk.ordered(s.drawn)), append(w.ends, q)
-		}
+		w.facing = append(w.facing, facing{q, l, i, by})
 		return true
 	})
+	nearestFirst(w.facing)
+	w.ends = w.ends[:0]
+	for k, f := range w.facing {
+		if slices.ContainsFunc(w.ends, func(e place) bool { return e.near(f.q, grain) }) || w.shaded(s.a, w.facing[:k], f) {
+			continue
+		}
+		o := &w.sides.sides[f.i]
+		if lk := (link{s.a, f.q, f.l, s.cut, o.cut, v, f.i, f.by.sub(o.drawn)}); w.open(&lk) {
+			w.found, w.ends = append(w.found, lk.ordered(s.drawn)), append(w.ends, f.q)
+		}
+	}
+}
+
+// shaded reports whether something nearer that faces the corner at p comes into
+// the circle over the web to f: the quick answer of open for rims that run on
+// behind one another.
+func (w *search) shaded(p place, nearer []facing, f facing) bool {
+	if f.l <= grain {
+		return false
+	}
+	c := circleOver(p, f.q, f.l)
+	for _, n := range nearer {
+		if c.meets(n.q) {
+			return true
+		}
+	}
+	return false
 }
 
 // first reports whether the corner v is the one to tell of a web that ends on
@@ -86,31 +108,4 @@ func (w *search) open(l *link) bool {
 		}
 	}
 	return free && !w.covers.holds(c.m)
-}
-
-// cone returns a rectangle around the directions in which a corner's webs run,
-// reach long: from one side's normal to the other's, on the side where the
-// corner sticks out.
-func cone(at, before, after place, reach float64) (lo, hi place) {
-	far := reach + 2*grain
-	n1, n2 := place{-before.y, before.x}.times(1/before.norm()), place{-after.y, after.x}.times(1/after.norm())
-	cos := n1.dot(n2)
-	if cos <= 0 {
-		return place{at.x - far, at.y - far}, place{at.x + far, at.y + far}
-	}
-	// The line between tips that far out touches the arc between the normals.
-	far *= 1 / math.Sqrt((1+cos)/2)
-	tips := []place{n1.times(far), n2.times(far)}
-	switch turn := before.cross(after); {
-	case turn > 0:
-		tips = []place{n1.times(-far), n2.times(-far)}
-	case turn == 0:
-		tips = append(tips, n1.times(-far))
-	}
-	lo, hi = at, at
-	for _, t := range tips {
-		p := at.add(t)
-		lo, hi = place{min(lo.x, p.x), min(lo.y, p.y)}, place{max(hi.x, p.x), max(hi.y, p.y)}
-	}
-	return place{lo.x - 2*grain, lo.y - 2*grain}, place{hi.x + 2*grain, hi.y + 2*grain}
 }

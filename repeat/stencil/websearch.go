@@ -34,11 +34,13 @@ const (
 // A search is what one goroutine works with.
 type search struct {
 	*scene
-	reach float64
-	holes []hole  // about the disc that is searched from
-	faced []faced // the sides about it
-	ends  []place // of the webs told from this corner
-	found []link
+	reach  float64
+	holes  []hole  // about the disc that is searched from
+	faced  []faced // the sides about it
+	ends   []place // of the webs told from this corner
+	wedge  wedge   // in which they run
+	facing []facing
+	found  []link
 	// doubled is set where two discs lie on one another.
 	doubled bool
 }
