@@ -2,6 +2,7 @@ package ui
 
 import (
 	"strconv"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -65,12 +66,6 @@ func newSheets(w *Window) *sheetsStation {
 		})
 	f.heading("Job folder")
 	s.files = widget.NewLabel("")
-	for _, name := range report.Names() {
-		if s.files.Text != "" {
-			s.files.Text += "\n"
-		}
-		s.files.Text += "  " + name
-	}
 	s.write = widget.NewButton(say("Write the Job Folder…"), w.chooseFolder)
 	s.write.Importance = widget.HighImportance
 	f.add(s.write)
@@ -99,6 +94,7 @@ func (s *sheetsStation) look(f check.Finding) {
 
 func (s *sheetsStation) refresh() {
 	s.form.refresh()
+	s.files.SetText("  " + strings.Join(report.Names(s.w.work), "\n  "))
 	if s.w.Ready() {
 		s.write.Enable()
 	} else {
@@ -120,7 +116,7 @@ func (s *sheetsStation) present() cutSheet {
 		holes = append(holes, geom.DiscShape(star.At, star.Diameter))
 	}
 	c.ground = raster.NewGround(holes)
-	book, err := report.Transfer(s.w.work, report.Options{})
+	book, err := report.Transfer(s.w.work, 1, report.Options{})
 	c.fault = err
 	for _, p := range book.Pages {
 		if len(p.Views) == 1 {
@@ -168,7 +164,7 @@ func (s *sheetsStation) measures() []measure {
 		{"cut size along", strconv.FormatFloat(100*y, 'f', 3, 64) + " %"},
 		{"paper", u.Number(c.sheet.Paper.Width(), 1) + " × " + u.Format(c.sheet.Paper.Height(), 1)},
 		{"pages of the transfer", strconv.Itoa(len(c.pages))},
-		{"files", strconv.Itoa(len(report.Names()))},
+		{"files", strconv.Itoa(len(report.Names(s.w.work)))},
 	}
 	if c.fault != nil {
 		rows = append(rows, measure{"", sentence(c.fault)})

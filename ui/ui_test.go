@@ -259,7 +259,7 @@ func TestTheJobFolderIsWrittenInTheBackground(t *testing.T) {
 		}
 		time.Sleep(100 * time.Millisecond)
 	}
-	for _, name := range report.Names() {
+	for _, name := range report.Names(w.work) {
 		if info, err := os.Stat(filepath.Join(folder, name)); err != nil || info.Size() == 0 {
 			t.Errorf("%s: %v; the window says: %s", name, err, w.status.Text)
 		}

@@ -85,7 +85,7 @@ func commands() []command {
 		{"picture", "ORDER --of WHAT -o FILE.png", "draw the unit, sheet, joint, bolt or garment",
 			"tsugime picture coat.tsugime --of joint -o joint.png",
 			[]flagHelp{
-				{"of", "WHAT", "unit, sheet, joint, bolt or garment"},
+				{"of", "WHAT", "unit, sheet, joint, bolt, garment; of a split sheet-second, set"},
 				{"width", "PIXELS", "width of the picture (default 1600)"}, outFlag, forceFlag,
 			}, runPicture},
 		{"version", "", "print the version", "tsugime version", nil, runVersion},

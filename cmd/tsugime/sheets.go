@@ -35,7 +35,7 @@ func runSheets(ctx context.Context, p program, c command, args []string) error {
 	if *only != "" {
 		options.Only = strings.Split(*only, ",")
 	}
-	if err := options.Check(); err != nil {
+	if err := options.Check(w); err != nil {
 		return wrongUse("sheets: %v", err)
 	}
 	files, err := report.JobFolder(ctx, w, *folder, options, func(done, of int, name string) {
@@ -60,14 +60,14 @@ func runPicture(ctx context.Context, p program, c command, args []string) error 
 	if err != nil {
 		return err
 	}
-	if err := oneOf("of", *of, report.Pictures()...); err != nil {
-		return err
-	}
 	if *width < 200 || *width > 8000 {
 		return wrongUse("--width: %d pixels can't be drawn; give 200 to 8000", *width)
 	}
 	w, err := p.build(ctx, words[0])
 	if err != nil {
+		return err
+	}
+	if err := oneOf("of", *of, report.Pictures(w)...); err != nil {
 		return err
 	}
 	picture, err := report.Picture(w, *of, *width)

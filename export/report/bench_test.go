@@ -23,7 +23,7 @@ func BenchmarkJobFolder(b *testing.B) {
 // BenchmarkPicture draws each proof picture of the same ground.
 func BenchmarkPicture(b *testing.B) {
 	w := built(b, dotOrder(b, 1.0102, 0.4))
-	for _, of := range Pictures() {
+	for _, of := range Pictures(w) {
 		b.Run(of, func(b *testing.B) {
 			for b.Loop() {
 				if _, err := Picture(w, of, pictureWidth); err != nil {

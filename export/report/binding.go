@@ -7,27 +7,25 @@ import (
 	"tsugime/export"
 	"tsugime/repeat"
 	"tsugime/repeat/geom"
-	"tsugime/repeat/stencil"
 )
 
 // Binding returns the marking sheets for the binding of the pile: paper edges,
 // cut field, stars and string holes at true scale, with a first page that says
-// how many sheets are bound and which of them is not for sale.
+// how many sheets are bound and which of them is not for sale. They serve both
+// sheets of a split.
 func Binding(w repeat.Work, opt Options) (export.Book, error) {
-	opt = opt.with(w)
-	size, err := export.PageNamed(opt.Page)
+	size, f, err := opt.settled(w)
 	if err != nil {
-		return export.Book{}, fmt.Errorf("page: %w", err)
+		return export.Book{}, err
 	}
-	f := figuresIn(opt.Units)
-	sheet := onPaper(w)
-	holes := bind(sheet)
+	sheet := together(w)
+	holes := bind(sheet.Sheet)
 	d := bindingDrawing(w, sheet, holes)
 	pages, err := pagesFor(size, sheet.Paper.Grown(3*geom.Millimetre), lapOf(w))
 	if err != nil {
 		return export.Book{}, err
 	}
-	m := marking{title: title(w), kind: "Binding", facts: pileFacts(w, f), of: &d, field: patternField(sheet), pages: pages}
+	m := marking{title: title(w), kind: "Binding", facts: pileFacts(w, f), of: &d, field: patternField(sheet.Sheet), pages: pages}
 	m.first = func(l *leaf, room geom.Box) { bindingWords(l, room, w, holes) }
 	b := m.book()
 	b.Pages = append(b.Pages[:1], append([]export.Page{{Drawing: placesPage(m, holes, f)}}, b.Pages[1:]...)...)
@@ -53,13 +51,13 @@ func count(n int, noun string) string {
 func saleable(pile int) int { return max(0, pile-1) }
 
 // bindingDrawing shows the paper, the outline of what is cut, and the holes.
-func bindingDrawing(w repeat.Work, s stencil.Sheet, b binding) export.Drawing {
+func bindingDrawing(w repeat.Work, s setSheet, b binding) export.Drawing {
 	l := newLeaf(s.Paper.Width(), s.Paper.Height())
-	field := patternField(s)
+	field := patternField(s.Sheet)
 	l.area(wash, corners(field)...)
 	c := field.Centre()
 	l.text(captions, bodyStyle, c, export.Middle, "cut field")
-	for _, star := range s.Stars.Stars {
+	for _, star := range s.marks() {
 		l.disc(accentArea, star.At, star.Diameter)
 		l.line(accentLine, star.At.Add(geom.PtMM(-3, 0)), star.At.Add(geom.PtMM(3, 0)))
 		l.line(accentLine, star.At.Add(geom.PtMM(0, -3)), star.At.Add(geom.PtMM(0, 3)))
@@ -72,23 +70,26 @@ func bindingDrawing(w repeat.Work, s stencil.Sheet, b binding) export.Drawing {
 		l.text(words, strongStyle, p.at.Add(geom.PtMM(2.6, -2.2)), export.Start, fmt.Sprint(i+1))
 	}
 	d := l.drawing(title(w))
-	d.Layers = append([]export.Layer{paperEdge(s)}, d.Layers...)
-	d.Layers = append(d.Layers, jointLines(s))
+	d.Layers = append([]export.Layer{paperEdge(s.Sheet)}, d.Layers...)
+	d.Layers = append(d.Layers, jointLines(s.Sheet))
 	return d
 }
 
 func bindingWords(l *leaf, room geom.Box, w repeat.Work, b binding) {
 	pile := w.Order.Sheet.Paper.Pile
 	y := pileSketch(l, room, pile)
-	l.steps(geom.Point{X: room.Min.X, Y: y + geom.MM(4)}, room.Width(), bindingSteps(pile, b))
+	l.steps(geom.Point{X: room.Min.X, Y: y + geom.MM(4)}, room.Width(), bindingSteps(pile, len(w.Sheet.Set()), b))
 }
 
-func bindingSteps(pile int, b binding) []string {
+func bindingSteps(pile, set int, b binding) []string {
 	steps := []string{
 		"Print at 100 % and measure the square: " + unbroken(checkText) + ".",
 		"Square the " + count(pile, "sheet") + ", lay the marking sheet on top and prick the string holes.",
 		"Thread twisted-paper string (koyori) through each pair and tie it flat, on all four sides.",
 		"Mark the bottom sheet: it is cut incompletely and is not for sale.",
+	}
+	if set > 1 {
+		steps = append(steps, "Bind a pile for each of the "+count(set, "sheet")+" of the set, all by this marking: the holes keep clear of the cuts of every one.")
 	}
 	if len(b.bare) > 0 {
 		steps = append(steps, "No room for a string on the "+joinSides(b.bare)+" side: clamp it, or take larger paper.")

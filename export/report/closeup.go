@@ -137,17 +137,29 @@ func clipped(a, b geom.Point, box geom.Box) (geom.Point, geom.Point, bool) {
 	return on(t0), on(t1), true
 }
 
-// sheetPlate shows the stencil as it is cut: tannin-brown paper, light through
-// its holes.
+// sheetPlate shows the stencil, of a split its first sheet.
 func sheetPlate(w repeat.Work, pxWidth int) (*plate, error) {
-	s := onPaper(w)
+	return cutPlate(sheetsOf(w)[0], w, pxWidth)
+}
+
+// secondPlate shows the second sheet of a split.
+func secondPlate(w repeat.Work, pxWidth int) (*plate, error) {
+	if w.Sheet.Second == nil {
+		return nil, errNoSet
+	}
+	return cutPlate(sheetsOf(w)[1], w, pxWidth)
+}
+
+// cutPlate shows a sheet as it is cut: tannin-brown paper, light through its
+// holes.
+func cutPlate(s setSheet, w repeat.Work, pxWidth int) (*plate, error) {
 	room := plateWidth - 2*plateMargin
-	p := newPlate(pxWidth, room.Times(float64(s.Paper.Height())/float64(s.Paper.Width())), "the sheet as it is cut")
+	p := newPlate(pxWidth, room.Times(float64(s.Paper.Height())/float64(s.Paper.Width())), plateName(s))
 	g := glassOn(s.Paper, p.inner())
 	p.sample = g.k
 	p.fill(g, s.Paper, tannin)
 	shapes := shapesOf(s.CutOuts)
-	for _, star := range s.Stars.Stars {
+	for _, star := range s.marks() {
 		shapes = append(shapes, geom.DiscShape(star.At, star.Diameter))
 	}
 	p.paint(g, raster.NewGround(shapes), shine, raster.Lay{Clip: s.Paper})
@@ -156,6 +168,16 @@ func sheetPlate(w repeat.Work, pxWidth int) (*plate, error) {
 	p.over.texts(words, starLabels(s, g.put, geom.MM(1.6), captionStyle.height))
 	f := figuresIn(Options{}.with(w).Units)
 	p.about = fmt.Sprintf("paper %s × %s, step as cut %s, %s, open area of the pattern %.1f %%",
-		f.sheet.plain(s.Paper.Width()), f.sheet.plain(s.Paper.Height()), f.sheet.with(s.Spec.Step), count(len(s.CutOuts), "cut-out"), w.Sheet.OpenPct)
+		f.sheet.plain(s.Paper.Width()), f.sheet.plain(s.Paper.Height()), f.sheet.with(s.Spec.Step), count(len(s.CutOuts), "cut-out"), s.OpenPct)
 	return p, nil
+}
+
+func plateName(s setSheet) string {
+	switch {
+	case s.of < 2:
+		return "the sheet as it is cut"
+	case s.number == 2:
+		return "the second sheet as it is cut"
+	}
+	return "the first sheet as it is cut"
 }

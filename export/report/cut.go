@@ -12,27 +12,43 @@ import (
 	"tsugime/repeat/stencil"
 )
 
-// CutDrawing returns the cut-ready drawing: the stencil at cut size, its origin
-// at the paper's top left corner, what is cut in one layer for each method and
-// tool, the stars, and guides that are not cut.
-func CutDrawing(w repeat.Work) export.Drawing {
-	return cutDrawing(w, figuresIn(Options{}.with(w).Units))
+// CutDrawings returns the cut-ready drawing of every sheet of the set, the first
+// one first: the stencil at cut size, its origin at the paper's top left corner,
+// what is cut in one layer for each method and tool, the stars, and guides that
+// are not cut.
+func CutDrawings(w repeat.Work) []export.Drawing {
+	var drawings []export.Drawing
+	for _, s := range sheetsOf(w) {
+		drawings = append(drawings, cutDrawing(w, s, figuresIn(Options{}.with(w).Units)))
+	}
+	return drawings
 }
 
-func cutDrawing(w repeat.Work, f figures) export.Drawing {
-	sheet := onPaper(w)
-	return sheetDrawing(w, sheet, cutWords(w, sheet, f))
+func cutDrawing(w repeat.Work, s setSheet, f figures) export.Drawing {
+	return sheetDrawing(w, s, cutWords(w, s, f))
 }
 
 // sheetDrawing puts what is cut, its guides and its words on the paper.
-func sheetDrawing(w repeat.Work, sheet stencil.Sheet, words export.Layer) export.Drawing {
+func sheetDrawing(w repeat.Work, s setSheet, words export.Layer) export.Drawing {
 	d := export.Drawing{
-		Title: title(w),
-		Width: sheet.Paper.Width(), Height: sheet.Paper.Height(),
+		Title: s.kind(title(w)),
+		Width: s.Paper.Width(), Height: s.Paper.Height(),
 	}
-	d.Layers = append(d.Layers, paperEdge(sheet))
-	d.Layers = append(d.Layers, cutLayers(sheet)...)
-	d.Layers = append(d.Layers, jointLines(sheet), starHoles(sheet), words)
+	d.Layers = append(d.Layers, paperEdge(s.Sheet))
+	d.Layers = append(d.Layers, cutLayers(s.Sheet)...)
+	d.Layers = append(d.Layers, jointLines(s.Sheet), starHoles(s), words)
+	return d
+}
+
+// withTies adds a layer that outlines the ties, which are paper and not cut.
+func withTies(d export.Drawing, w repeat.Work, s setSheet) export.Drawing {
+	layer := export.Layer{Name: "ties", Pen: export.Pen{Colour: export.Mark, Stroke: geom.MM(0.08)}}
+	for _, strip := range tieStrips(w, s) {
+		layer.Lines = append(layer.Lines, export.Line{Points: strip, Closed: true})
+	}
+	if len(layer.Lines) > 0 {
+		d.Layers = append(d.Layers, layer)
+	}
 	return d
 }
 
@@ -45,10 +61,13 @@ func title(w repeat.Work) string {
 }
 
 // onPaper returns the sheet at cut size, moved so that the paper's top left
-// corner is the origin.
+// corner is the origin; of a split the second one too.
 func onPaper(w repeat.Work) stencil.Sheet {
 	s := w.CutSheet()
-	move := s.Paper.Min.Neg()
+	return movedSheet(s, s.Paper.Min.Neg())
+}
+
+func movedSheet(s stencil.Sheet, move geom.Point) stencil.Sheet {
 	s.Paper = s.Paper.Moved(move)
 	s.Spec.Field.Left += move.X
 	cuts := slices.Clone(s.CutOuts)
@@ -61,7 +80,15 @@ func onPaper(w repeat.Work) stencil.Sheet {
 	for i := range stars {
 		stars[i].At = stars[i].At.Add(move)
 	}
-	s.Stars.Stars = stars
+	match := slices.Clone(s.Stars.Match)
+	for i := range match {
+		match[i].At = match[i].At.Add(move)
+	}
+	s.Stars.Stars, s.Stars.Match = stars, match
+	if s.Second != nil {
+		second := movedSheet(*s.Second, move)
+		s.Second = &second
+	}
 	return s
 }
 
@@ -132,15 +159,15 @@ func jointLines(s stencil.Sheet) export.Layer {
 	return layer
 }
 
-func starHoles(s stencil.Sheet) export.Layer {
+func starHoles(s setSheet) export.Layer {
 	layer := export.Layer{Name: "stars", Pen: export.Pen{Colour: export.Mark, Filled: true}}
-	for _, star := range s.Stars.Stars {
+	for _, star := range s.marks() {
 		layer.Discs = append(layer.Discs, geom.Disc{Centre: star.At, Diameter: star.Diameter})
 	}
 	return layer
 }
 
-// starNames names the stars of a sheet: L for leading, T for trailing, counted
+// starNames names the feed stars of a sheet: L for leading, T for trailing, counted
 // from the left.
 func starNames(s stencil.StarSet) []string {
 	names := make([]string, len(s.Stars))

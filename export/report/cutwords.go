@@ -12,9 +12,9 @@ import (
 // cutWords are the names of the stars and, in the wider margin of the paper,
 // what the drawing is. Words that find no room are left out: they never lie on
 // what is cut.
-func cutWords(w repeat.Work, s stencil.Sheet, f figures) export.Layer {
+func cutWords(w repeat.Work, s setSheet, f figures) export.Layer {
 	layer := starWords(s)
-	field := cutField(s)
+	field := cutField(s.Sheet)
 	top := geom.BoxOf(s.Paper.Min, geom.Point{X: s.Paper.Max.X, Y: field.Min.Y - 2*labelOff})
 	bottom := geom.BoxOf(geom.Point{X: s.Paper.Min.X, Y: field.Max.Y + 2*labelOff}, s.Paper.Max)
 	room := bottom
@@ -43,22 +43,25 @@ func cutWords(w repeat.Work, s stencil.Sheet, f figures) export.Layer {
 }
 
 // starWords are the names of the stars alone.
-func starWords(s stencil.Sheet) export.Layer {
+func starWords(s setSheet) export.Layer {
 	return export.Layer{
 		Name: "words", Pen: export.Pen{Colour: export.Black},
 		Texts: starLabels(s, asDrawn, labelOff, captionStyle.height),
 	}
 }
 
-func cutNotes(w repeat.Work, s stencil.Sheet, f figures) []string {
+func cutNotes(w repeat.Work, s setSheet, f figures) []string {
 	x, y := w.Scale.Cut()
-	return []string{
-		title(w),
+	notes := []string{title(w)}
+	if note := s.note(); note != "" {
+		notes = append(notes, note)
+	}
+	return append(notes,
 		fmt.Sprintf("paper %s × %s, step as cut %s",
 			f.sheet.plain(s.Paper.Width()), f.sheet.plain(s.Paper.Height()), f.sheet.with(s.Spec.Step)),
 		fmt.Sprintf("cut size: %.4f × finished size across, %.4f × along; round holes keep their tool's diameter", x, y),
 		"printing side up, as the dyer sees it on the cloth; leading stars L at the top, trailing stars T below",
-	}
+	)
 }
 
 // cutField returns the box around everything that is cut, the joint line and its

@@ -31,11 +31,11 @@ const (
 // each file.
 func JobFolder(ctx context.Context, w repeat.Work, folder string, opt Options, progress func(done, of int, name string)) ([]string, error) {
 	opt = opt.with(w)
-	if err := opt.Check(); err != nil {
+	if err := opt.Check(w); err != nil {
 		return nil, fmt.Errorf("job folder: %w", err)
 	}
 	var names []string
-	for _, name := range Names() {
+	for _, name := range Names(w) {
 		if opt.wants(name) {
 			names = append(names, name)
 		}
@@ -102,12 +102,6 @@ func (s stoppable) Write(b []byte) (int, error) {
 // writeFile writes the file of that name.
 func writeFile(out io.Writer, name string, w repeat.Work, opt Options) error {
 	switch name {
-	case "cut.svg":
-		return svg.Format{}.Write(out, cutDrawing(w, figuresIn(opt.Units)))
-	case "cut.dxf":
-		return dxf.Format{}.Write(out, cutDrawing(w, figuresIn(opt.Units)))
-	case "cut.pdf":
-		return pdf.Format{}.Write(out, cutDrawing(w, figuresIn(opt.Units)))
 	case "placements.csv":
 		return WritePlacements(out, w)
 	case "findings.txt":
@@ -118,6 +112,13 @@ func writeFile(out io.Writer, name string, w repeat.Work, opt Options) error {
 	if of, ok := strings.CutSuffix(name, ".png"); ok {
 		return writePicture(out, w, of)
 	}
+	if format, n := cutNamed(name); format != nil {
+		sheet, err := sheetNumber(w, n)
+		if err != nil {
+			return err
+		}
+		return format.Write(out, cutDrawing(w, sheet, figuresIn(opt.Units)))
+	}
 	b, err := bookNamed(name, w, opt)
 	if err != nil {
 		return err
@@ -125,18 +126,38 @@ func writeFile(out io.Writer, name string, w repeat.Work, opt Options) error {
 	return pdf.WriteBook(out, b)
 }
 
+// cutNamed returns the format of a cut drawing and the number of its sheet; nil
+// for a file that is none.
+func cutNamed(name string) (export.Format, int) {
+	stem, extension, _ := strings.Cut(name, ".")
+	n := map[string]int{"cut": 1, "cut-second": 2}[stem]
+	if n == 0 {
+		return nil, 0
+	}
+	for _, f := range []export.Format{svg.Format{}, dxf.Format{}, pdf.Format{}} {
+		if f.Extension() == "."+extension {
+			return f, n
+		}
+	}
+	return nil, 0
+}
+
 func bookNamed(name string, w repeat.Work, opt Options) (export.Book, error) {
 	switch name {
 	case "transfer.pdf":
-		return Transfer(w, opt)
+		return Transfer(w, 1, opt)
 	case "transfer-whole.pdf":
-		return TransferWhole(w, opt), nil
+		return TransferWhole(w, 1, opt)
+	case "transfer-second.pdf":
+		return Transfer(w, 2, opt)
+	case "transfer-second-whole.pdf":
+		return TransferWhole(w, 2, opt)
 	case "binding.pdf":
 		return Binding(w, opt)
 	case "register.pdf":
 		return Register(w, opt)
 	}
-	return export.Book{}, fmt.Errorf("the job folder has no %q; it has %s", name, strings.Join(Names(), ", "))
+	return export.Book{}, fmt.Errorf("the job folder has no %q; it has %s", name, strings.Join(Names(w), ", "))
 }
 
 func writePicture(out io.Writer, w repeat.Work, of string) error {

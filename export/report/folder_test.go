@@ -47,22 +47,23 @@ func TestAJobFolderHoldsAllItsNames(t *testing.T) {
 		t.Fatal(err)
 	}
 	var paths, told []string
-	for i, name := range Names() {
+	for i, name := range Names(w) {
 		paths = append(paths, filepath.Join(folder, name))
-		told = append(told, fmt.Sprintf("%d of %d %s", i+1, len(Names()), name))
+		told = append(told, fmt.Sprintf("%d of %d %s", i+1, len(Names(w)), name))
 	}
 	if !slices.Equal(files, paths) || !slices.Equal(seen, told) {
 		t.Errorf("wrote %v and told %v; want %v and %v", files, seen, paths, told)
 	}
-	if got := listed(t, folder); !slices.Equal(got, sorted(Names())) {
-		t.Errorf("the folder holds %v, want %v", got, sorted(Names()))
+	if got := listed(t, folder); !slices.Equal(got, sorted(Names(w))) {
+		t.Errorf("the folder holds %v, want %v", got, sorted(Names(w)))
 	}
 }
 
 func TestTheSameOrderGivesTheSameBytes(t *testing.T) {
 	o := dotOrder(t, 5, 2)
+	w := built(t, o)
 	var flat []string
-	for _, name := range Names() {
+	for _, name := range Names(w) {
 		if !strings.HasSuffix(name, ".png") {
 			flat = append(flat, name)
 		}
@@ -80,7 +81,7 @@ func TestTheSameOrderGivesTheSameBytes(t *testing.T) {
 			t.Errorf("%s: %d and %d bytes differ (%v, %v)", name, len(a), len(b), errA, errB)
 		}
 	}
-	for _, of := range Pictures() {
+	for _, of := range Pictures(w) {
 		a, errA := Picture(built(t, o), of, 400)
 		b, errB := Picture(built(t, o), of, 400)
 		if errA != nil || errB != nil || !bytes.Equal(a.Pix, b.Pix) {
@@ -101,8 +102,8 @@ func TestAStoppedJobLeavesNoHalfFile(t *testing.T) {
 	if !errors.Is(err, context.Canceled) {
 		t.Errorf("error %v, want %v", err, context.Canceled)
 	}
-	if got := listed(t, folder); !slices.Equal(got, sorted(Names()[:3])) || len(files) != 3 {
-		t.Errorf("left %v and told of %v; want %v", got, files, Names()[:3])
+	if got := listed(t, folder); !slices.Equal(got, sorted(Names(w)[:3])) || len(files) != 3 {
+		t.Errorf("left %v and told of %v; want %v", got, files, Names(w)[:3])
 	}
 }
 
@@ -151,11 +152,12 @@ func TestOptionsThatDontExistAreRefusedByName(t *testing.T) {
 		{Options{Units: "ell"}, "ell"},
 		{Options{Only: []string{"cut.svg", "poster.pdf"}}, "poster.pdf"},
 	} {
-		if err := c.opt.Check(); err == nil || !strings.Contains(err.Error(), c.says) {
+		w := built(t, dotOrder(t, 20, 2))
+		if err := c.opt.Check(w); err == nil || !strings.Contains(err.Error(), c.says) {
 			t.Errorf("%+v: %v, want an error that names %s", c.opt, err, c.says)
 		}
 		folder := filepath.Join(t.TempDir(), "new")
-		if _, err := JobFolder(t.Context(), built(t, dotOrder(t, 20, 2)), folder, c.opt, nil); err == nil {
+		if _, err := JobFolder(t.Context(), w, folder, c.opt, nil); err == nil {
 			t.Errorf("%+v: a job folder was written", c.opt)
 		}
 		if _, err := os.Stat(folder); err == nil {

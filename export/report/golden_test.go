@@ -10,7 +10,7 @@ import (
 // or a word is seen.
 func TestPicturesLookAsTheyWereLookedAt(t *testing.T) {
 	w := built(t, dotOrder(t, 1.3, 0.5))
-	for _, of := range Pictures() {
+	for _, of := range Pictures(w) {
 		picture, err := Picture(w, of, 480)
 		if err != nil {
 			t.Fatal(err)

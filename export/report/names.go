@@ -1,36 +1,65 @@
 package report
 
-// A kind of file in the job folder and what the index says of it.
+import (
+	"slices"
+
+	"tsugime/repeat"
+)
+
+// A kind of file in the job folder and what the index says of it. Those of the
+// set are only there where the order is cut as two sheets.
 type entry struct {
 	name  string
 	about string
+	ofSet bool
 }
 
-// entries lists the job folder in the order in which the bench needs it.
-func entries() []entry {
+// allEntries lists what a job folder can hold in the order in which the bench
+// needs it. One binding serves both sheets of a split: the string holes keep
+// clear of what either cuts.
+func allEntries() []entry {
 	return []entry{
-		{"cut.svg", "the cut-ready drawing, one group for each method and tool"},
-		{"cut.dxf", "the same drawing, one layer for each method and tool, round holes as circles"},
-		{"cut.pdf", "the same drawing on one page of the paper's size"},
-		{"transfer.pdf", "marking sheets for the transfer: print at 100 %, paste by the crosses"},
-		{"transfer-whole.pdf", "the whole field on one page, for a wide printer"},
-		{"binding.pdf", "marking sheets for the binding: string holes and paper edges"},
-		{"register.pdf", "for the dyer: stars, square check, step, placements, drift, cautions"},
-		{"placements.csv", "every placement: where it starts, on which face, how far it may walk"},
-		{"findings.txt", "what was measured and needs a look"},
-		{"unit.png", "picture: the unit among its neighbours"},
-		{"sheet.png", "picture: the sheet as it is cut"},
-		{"joint.png", "picture: the joint between two placements"},
-		{"bolt.png", "picture: the placements along the bolt"},
-		{"garment.png", "picture: the pieces of the garment with their seams"},
-		{"README.txt", "this list"},
+		{"cut.svg", "the cut-ready drawing, one group for each method and tool", false},
+		{"cut.dxf", "the same drawing, one layer for each method and tool, round holes as circles", false},
+		{"cut.pdf", "the same drawing on one page of the paper's size", false},
+		{"cut-second.svg", "the cut-ready drawing of the second sheet", true},
+		{"cut-second.dxf", "the same drawing, one layer for each method and tool", true},
+		{"cut-second.pdf", "the same drawing on one page of the paper's size", true},
+		{"transfer.pdf", "marking sheets for the transfer: print at 100 %, paste by the crosses", false},
+		{"transfer-whole.pdf", "the whole field on one page, for a wide printer", false},
+		{"transfer-second.pdf", "marking sheets for the transfer of the second sheet", true},
+		{"transfer-second-whole.pdf", "the whole field of the second sheet on one page", true},
+		{"binding.pdf", "marking sheets for the binding: string holes and paper edges", false},
+		{"register.pdf", "for the dyer: stars, square check, step, placements, drift, cautions", false},
+		{"placements.csv", "every placement: where it starts, on which face, how far it may walk", false},
+		{"findings.txt", "what was measured and needs a look", false},
+		{"unit.png", "picture: the unit among its neighbours", false},
+		{"sheet.png", "picture: the sheet as it is cut", false},
+		{"sheet-second.png", "picture: the second sheet as it is cut", true},
+		{"set.png", "picture: the second sheet laid over the first, in place and laid off", true},
+		{"joint.png", "picture: the joint between two placements", false},
+		{"bolt.png", "picture: the placements along the bolt", false},
+		{"garment.png", "picture: the pieces of the garment with their seams", false},
+		{"README.txt", "this list", false},
 	}
 }
 
-// Names lists the files of a job folder in the order in which they are written.
-func Names() []string {
+// entries lists what the job folder of w holds.
+func entries(w repeat.Work) []entry {
+	all := slices.DeleteFunc(allEntries(), func(e entry) bool { return e.ofSet && w.Sheet.Second == nil })
+	for i, e := range all {
+		if e.name == "binding.pdf" && w.Sheet.Second != nil {
+			all[i].about += ", the same for both sheets, whose cuts the holes keep clear of"
+		}
+	}
+	return all
+}
+
+// Names lists the files of the job folder of w in the order in which they are
+// written.
+func Names(w repeat.Work) []string {
 	var names []string
-	for _, e := range entries() {
+	for _, e := range entries(w) {
 		names = append(names, e.name)
 	}
 	return names

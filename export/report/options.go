@@ -24,8 +24,9 @@ const (
 	inSun = "sun"
 )
 
-// Check returns an error where the options ask for something that there is not.
-func (o Options) Check() error {
+// Check returns an error where the options ask for something that the job folder
+// of w has not.
+func (o Options) Check(w repeat.Work) error {
 	if o.Page != "" {
 		if _, err := export.PageNamed(o.Page); err != nil {
 			return fmt.Errorf("page: %w", err)
@@ -35,8 +36,8 @@ func (o Options) Check() error {
 		return fmt.Errorf("units: there is no %q; use %s or %s", o.Units, inMM, inSun)
 	}
 	for _, name := range o.Only {
-		if !slices.ContainsFunc(Names(), func(n string) bool { return sameFile(name, n) }) {
-			return fmt.Errorf("only: the folder has no %q; it has %s", name, strings.Join(Names(), ", "))
+		if !slices.ContainsFunc(Names(w), func(n string) bool { return sameFile(name, n) }) {
+			return fmt.Errorf("only: the folder has no %q; it has %s", name, strings.Join(Names(w), ", "))
 		}
 	}
 	return nil
@@ -54,6 +55,16 @@ func (o Options) with(w repeat.Work) Options {
 		o.Units = inMM
 	}
 	return o
+}
+
+// settled returns the page's size and the rulers for a set of sheets.
+func (o Options) settled(w repeat.Work) (export.PageSize, figures, error) {
+	o = o.with(w)
+	size, err := export.PageNamed(o.Page)
+	if err != nil {
+		return size, figures{}, fmt.Errorf("page: %w", err)
+	}
+	return size, figuresIn(o.Units), nil
 }
 
 // wants reports whether the file of that name is to be written.

@@ -15,7 +15,7 @@ import (
 func books(t testing.TB, w repeat.Work, opt Options) map[string]export.Book {
 	t.Helper()
 	all := map[string]export.Book{}
-	for _, name := range Names() {
+	for _, name := range Names(w) {
 		if strings.HasSuffix(name, ".pdf") && name != "cut.pdf" {
 			b, err := bookNamed(name, w, opt)
 			if err != nil {
@@ -125,7 +125,7 @@ func TestNoTextLiesOnWhatIsCut(t *testing.T) {
 	w := built(t, dotOrder(t, 4, 1.5))
 	s := onPaper(w)
 	field := patternField(s)
-	for _, d := range []export.Drawing{CutDrawing(w), bindingDrawing(w, s, bind(s))} {
+	for _, d := range append(CutDrawings(w), bindingDrawing(w, together(w), bind(s))) {
 		for _, text := range textsOf(d, geom.Point{}) {
 			if text.Text.Text != "cut field" && text.box.Meets(field) {
 				t.Errorf("%q at %v lies on the field %v", text.Text.Text, text.At, field)

@@ -119,7 +119,7 @@ func TestPagesPastedByTheirCrossesGiveTheWholeDrawing(t *testing.T) {
 	o := dotOrder(t, 14, 3)
 	o.Sheet.Paper.Width, o.Sheet.Paper.Height = geom.MM(430), geom.MM(300)
 	w := built(t, o)
-	paged, err := Transfer(w, Options{Page: "letter"})
+	paged, err := Transfer(w, 1, Options{Page: "letter"})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -147,7 +147,11 @@ func TestPagesPastedByTheirCrossesGiveTheWholeDrawing(t *testing.T) {
 			pasted = append(pasted, blot{b.x + offsets[i].x, b.y + offsets[i].y, b.area})
 		}
 	}
-	whole := holesOf(blots(rendered(t, written(t, "whole.pdf", TransferWhole(w, Options{})))[0]))
+	one, err := TransferWhole(w, 1, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	whole := holesOf(blots(rendered(t, written(t, "whole.pdf", one))[0]))
 	if len(whole) != len(w.Sheet.CutOuts) {
 		t.Fatalf("the whole page shows %d holes of %d", len(whole), len(w.Sheet.CutOuts))
 	}

@@ -18,19 +18,24 @@ import (
 type subject struct {
 	name string
 	draw func(w repeat.Work, pxWidth int) (*plate, error)
+	// ofSet is set where the order must be cut as two sheets.
+	ofSet bool
 }
 
 func subjects() []subject {
 	return []subject{
-		{"unit", unitPlate}, {"sheet", sheetPlate}, {"joint", jointPlate}, {"bolt", boltPlate}, {"garment", garmentPlate},
+		{"unit", unitPlate, false}, {"sheet", sheetPlate, false}, {"sheet-second", secondPlate, true}, {"set", setPlate, true},
+		{"joint", jointPlate, false}, {"bolt", boltPlate, false}, {"garment", garmentPlate, false},
 	}
 }
 
-// Pictures lists what Picture can show.
-func Pictures() []string {
+// Pictures lists what Picture can show of w.
+func Pictures(w repeat.Work) []string {
 	var names []string
 	for _, s := range subjects() {
-		names = append(names, s.name)
+		if !s.ofSet || w.Sheet.Second != nil {
+			names = append(names, s.name)
+		}
 	}
 	return names
 }
@@ -51,7 +56,7 @@ func Picture(w repeat.Work, of string, pxWidth int) (*image.RGBA, error) {
 			return p.img, p.finish(w)
 		}
 	}
-	return nil, fmt.Errorf("picture: there is none of %q; choose %s", of, strings.Join(Pictures(), ", "))
+	return nil, fmt.Errorf("picture: there is none of %q; choose %s", of, strings.Join(Pictures(w), ", "))
 }
 
 // A plate is a picture in the making. Words and lines are placed on it in

@@ -145,7 +145,7 @@ func openAt(w repeat.Work, at geom.Point) (open, sure bool) {
 
 func TestPicturesHaveTheWidthAskedForAndNoOther(t *testing.T) {
 	w := built(t, dotOrder(t, 6, 2))
-	for _, of := range Pictures() {
+	for _, of := range Pictures(w) {
 		for _, width := range []int{100, 333} {
 			img, err := Picture(w, of, width)
 			if err != nil {

@@ -16,15 +16,14 @@ import (
 // Register returns the register sheet: what the dyer needs to lay the stencil
 // true from the first placement to the last, and to prove its stars before that.
 func Register(w repeat.Work, opt Options) (export.Book, error) {
-	opt = opt.with(w)
-	size, err := export.PageNamed(opt.Page)
+	size, f, err := opt.settled(w)
 	if err != nil {
-		return export.Book{}, fmt.Errorf("page: %w", err)
+		return export.Book{}, err
 	}
-	f := figuresIn(opt.Units)
-	sheet := onPaper(w)
+	set := together(w)
+	sheet := set.Sheet
 	fl := newFlow(title(w), "Register", stepFacts(w), size)
-	registerKey(fl, w, sheet, f)
+	registerKey(fl, w, set)
 	fl.heading("Stars")
 	fl.table(starTable(sheet, f))
 	fl.paragraph("From the paper's top left corner to the middle of the star, printing side up, as cut into dry paper. " +
@@ -32,11 +31,16 @@ func Register(w repeat.Work, opt Options) (export.Book, error) {
 	fl.heading("Square check")
 	fl.table(squareTable(sheet.Stars, f))
 	fl.paragraph(squareNote(sheet.Stars, w, f))
+	if set.of > 1 {
+		if err := registerSet(fl, w, set, f); err != nil {
+			return export.Book{}, err
+		}
+	}
 	fl.heading("From finished size to the cut")
 	fl.table(scaleTable(w, sheet, f))
 	fl.paragraph("On the board: finished size over 1 + the cloth's change (ISO 5077). As cut: that over 1 + the growth of the soaked paper.")
 	fl.heading("Placements")
-	fl.table(placementTable(w.Run, f))
+	fl.table(placementTable(w.Run, set.of, f))
 	fl.paragraph(placementNote(w.Run, f))
 	fl.heading("Drift, " + wayText(w.Run.Drift.Way))
 	fl.table(driftTable(w.Run, f))
@@ -57,16 +61,19 @@ func starTable(s stencil.Sheet, f figures) table {
 		{"on the garment", export.Start},
 	}}
 	for i, star := range s.Stars.Stars {
-		seen := "shows"
-		if star.Hidden {
-			seen = "hidden"
-		}
 		t.rows = append(t.rows, []string{
 			starNames(s.Stars)[i], f.sheet.number(star.At.X), f.sheet.number(star.At.Y),
-			f.fine.number(star.Diameter), f.fine.number(star.Clear), seen,
+			f.fine.number(star.Diameter), f.fine.number(star.Clear), seenText(star.Hidden),
 		})
 	}
 	return t
+}
+
+func seenText(hidden bool) string {
+	if hidden {
+		return "hidden"
+	}
+	return "shows"
 }
 
 // squareTable sets the measures that must be alike beside each other.
@@ -112,8 +119,8 @@ func scaleTable(w repeat.Work, cut stencil.Sheet, f figures) table {
 	}
 }
 
-func placementTable(r cloth.Run, f figures) table {
-	return table{
+func placementTable(r cloth.Run, set int, f figures) table {
+	t := table{
 		columns: []column{
 			{"whole placements", export.End}, {"on face A", export.End}, {"on face B", export.End}, {"in the turn", export.End},
 			{"step on the board, " + f.cloth.unit.Name, export.End}, {"cloth left, " + f.cloth.unit.Name, export.End},
@@ -123,6 +130,11 @@ func placementTable(r cloth.Run, f figures) table {
 			f.cloth.number(r.Step), f.cloth.number(r.Remainder),
 		}},
 	}
+	if n := len(r.Placements); set > 1 {
+		t.columns = append(t.columns, column{"layings", export.End})
+		t.rows[0] = append(t.rows[0], fmt.Sprintf("%d × %d = %d", n, set, n*set))
+	}
+	return t
 }
 
 func placementNote(r cloth.Run, f figures) string {

@@ -6,12 +6,11 @@ import (
 	"tsugime/export"
 	"tsugime/repeat"
 	"tsugime/repeat/geom"
-	"tsugime/repeat/stencil"
 )
 
 // registerKey sets the sheet in small, its stars named, beside the figures that
 // are asked for most.
-func registerKey(fl *flow, w repeat.Work, s stencil.Sheet, f figures) {
+func registerKey(fl *flow, w repeat.Work, s setSheet) {
 	const height = 62 * geom.Millimetre
 	fl.figure(height, func(l *leaf, room geom.Box) {
 		sketch := room
@@ -23,14 +22,14 @@ func registerKey(fl *flow, w repeat.Work, s stencil.Sheet, f figures) {
 }
 
 // sheetSketch draws the sheet in proportion and returns its right edge.
-func sheetSketch(l *leaf, room geom.Box, s stencil.Sheet) geom.Length {
+func sheetSketch(l *leaf, room geom.Box, s setSheet) geom.Length {
 	k := min(float64(room.Width())/float64(s.Paper.Width()), float64(room.Height())/float64(s.Paper.Height()))
 	put := func(p geom.Point) geom.Point {
 		d := p.Sub(s.Paper.Min)
 		return room.Min.Add(geom.Point{X: d.X.Times(k), Y: d.Y.Times(k)})
 	}
 	paper := geom.BoxOf(put(s.Paper.Min), put(s.Paper.Max))
-	field := patternField(s)
+	field := patternField(s.Sheet)
 	small := geom.BoxOf(put(field.Min), put(field.Max))
 	l.area(wash, corners(small)...)
 	l.frame(rule, paper)
@@ -43,7 +42,7 @@ func sheetSketch(l *leaf, room geom.Box, s stencil.Sheet) geom.Length {
 			l.line(hairline, points...)
 		}
 	}
-	for _, star := range s.Stars.Stars {
+	for _, star := range s.marks() {
 		l.disc(accentArea, put(star.At), geom.MM(1.6))
 	}
 	l.texts(accentWord, starLabels(s, put, geom.MM(2), geom.MM(2.4)))
@@ -54,7 +53,7 @@ func sheetSketch(l *leaf, room geom.Box, s stencil.Sheet) geom.Length {
 }
 
 // keyFigures sets the step large, and below it what else is asked for most.
-func keyFigures(l *leaf, room geom.Box, w repeat.Work, s stencil.Sheet) {
+func keyFigures(l *leaf, room geom.Box, w repeat.Work, s setSheet) {
 	at := room.Min
 	entry := func(caption, figure string, st style) {
 		at.Y += captionStyle.height
@@ -72,7 +71,13 @@ func keyFigures(l *leaf, room geom.Box, w repeat.Work, s stencil.Sheet) {
 	l.text(words, st, at, export.Start, text)
 	at.Y += geom.MM(4.4)
 	entry("placements", fmt.Sprintf("%d whole, %d to cover the bolt", len(w.Run.Placements), w.Run.Needed), strongStyle)
-	entry("cut-outs", fmt.Sprintf("%d, open area %.1f %%", len(s.CutOuts), w.Sheet.OpenPct), strongStyle)
+	for _, sheet := range sheetsOf(w) {
+		caption := "cut-outs"
+		if sheet.of > 1 {
+			caption += " of sheet " + fmt.Sprint(sheet.number)
+		}
+		entry(caption, fmt.Sprintf("%d, open area %.1f %%", len(sheet.CutOuts), sheet.OpenPct), strongStyle)
+	}
 	if found := foundText(w.Findings); found != "" {
 		text, st := fit(found+": see findings.txt", strongStyle, room.Width())
 		l.text(accentWord, st, geom.Point{X: at.X, Y: at.Y + st.height}, export.Start, text)

@@ -11,15 +11,15 @@ const labelOff = 4 * geom.Millimetre
 
 // starLabels names the stars where put draws them: outside what is cut, beside
 // it for stars at its sides, above and below it for the others. A name that
-// would lie on an earlier one is left out. off and height are as drawn.
-func starLabels(s stencil.Sheet, put func(geom.Point) geom.Point, off, height geom.Length) []export.Text {
-	field := cutField(s)
+// would lie on an earlier one moves down beneath it, or is left out where it would
+// no longer stand by its star. off and height are as drawn.
+func starLabels(s setSheet, put func(geom.Point) geom.Point, off, height geom.Length) []export.Text {
+	field := cutField(s.Sheet)
 	field = geom.BoxOf(put(field.Min), put(field.Max))
 	var labels []export.Text
 	var taken []geom.Box
-	for i, name := range starNames(s.Stars) {
-		star := s.Stars.Stars[i]
-		label := export.Text{At: put(star.At), Height: height, Text: name, Anchor: export.Middle}
+	for _, star := range s.marks() {
+		label := export.Text{At: put(star.At), Height: height, Text: star.name, Anchor: export.Middle}
 		capital := label.Height.Times(0.7)
 		switch near := 2 * geom.Millimetre; {
 		case star.At.X < s.Spec.Field.Left+near:
@@ -33,16 +33,25 @@ func starLabels(s stencil.Sheet, put func(geom.Point) geom.Point, off, height ge
 		default:
 			label.At.Y = field.Max.Y + off + capital
 		}
-		box := textBox(label)
-		clash := false
-		for _, b := range taken {
-			clash = clash || b.Meets(box)
-		}
-		if !clash {
-			labels, taken = append(labels, label), append(taken, box)
+		if at, ok := beneath(label, taken); ok {
+			label.At = at
+			labels, taken = append(labels, label), append(taken, textBox(label))
 		}
 	}
 	return labels
+}
+
+// beneath returns the place of a label that lies on none of those taken: its own,
+// or one up to a letter's height lower.
+func beneath(label export.Text, taken []geom.Box) (geom.Point, bool) {
+	lowest := label.At.Y + label.Height
+	for i := 0; i < len(taken); i++ {
+		if box := textBox(label); taken[i].Meets(box) {
+			label.At.Y += taken[i].Max.Y - box.Min.Y + label.Height/10
+			i = -1 // it may lie on another one now
+		}
+	}
+	return label.At, label.At.Y <= lowest
 }
 
 // textBox returns the box of a level text: from its start to its end, from below

@@ -45,7 +45,8 @@ type binding struct {
 }
 
 // bind places two holes on every side of the paper, as near to the quarters of
-// the side as the rules let them be. A side without room for both stays bare
+// the side as the rules let them be; of a split, where they keep clear of the
+// cuts and stars of both sheets, so that both piles are bound alike. A side without room for both stays bare
 // and is told of.
 func bind(s stencil.Sheet) binding {
 	c := newClearing(s)
@@ -76,10 +77,10 @@ type clearing struct {
 
 func newClearing(s stencil.Sheet) clearing {
 	c := clearing{sheet: s}
-	for _, cut := range s.CutOuts {
-		c.shapes = append(c.shapes, cut.Shape)
+	for _, sheet := range s.Set() {
+		c.shapes = append(c.shapes, shapesOf(sheet.CutOuts)...)
 	}
-	for _, star := range s.Stars.Stars {
+	for _, star := range (setSheet{Sheet: s}).marks() {
 		c.shapes = append(c.shapes, geom.DiscShape(star.At, star.Diameter))
 		if !slices.Contains(c.starLines, star.At.Y) {
 			c.starLines = append(c.starLines, star.At.Y)

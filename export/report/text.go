@@ -25,12 +25,13 @@ func WritePlacements(out io.Writer, w repeat.Work) error {
 	return c.WriteAll(rows)
 }
 
-// WriteFindings writes what was found, the worst first, each with its place and
-// its remedy.
+// WriteFindings writes what was measured on ties and on the sheets of a split,
+// and then what was found, the worst first, each with its place and its remedy.
 func WriteFindings(out io.Writer, w repeat.Work, units string) error {
 	f := figuresIn(units)
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s\n\n", title(w))
+	writeHold(&b, w, f)
 	if len(w.Findings) == 0 {
 		b.WriteString("Nothing was found that needs a look.\n")
 	}
@@ -90,9 +91,9 @@ func writeIndex(out io.Writer, w repeat.Work, opt Options) error {
 		}
 		b.WriteByte('\n')
 	}
-	for _, e := range entries() {
+	for _, e := range entries(w) {
 		if opt.wants(e.name) {
-			fmt.Fprintf(&b, "%-20s %s\n", e.name, e.about)
+			fmt.Fprintf(&b, "%-25s %s\n", e.name, e.about)
 		}
 	}
 	fmt.Fprintf(&b, "\nEvery sheet is at true scale and at cut size. Print at 100 %% and measure the\ncheck square before you paste or cut: %s on both sides.\n\n", checkText)

@@ -6,27 +6,29 @@ import (
 	"tsugime/export"
 	"tsugime/repeat"
 	"tsugime/repeat/geom"
-	"tsugime/repeat/stencil"
 )
 
-// Transfer returns the marking sheets for the transfer: the cut drawing at true
-// scale on as few pages of the asked size as can be, with a first page that maps
-// them. An error says that the page or the lap can't be used.
-func Transfer(w repeat.Work, opt Options) (export.Book, error) {
-	opt = opt.with(w)
-	size, err := export.PageNamed(opt.Page)
+// Transfer returns the marking sheets for the transfer of sheet number n of the
+// set, counted from 1: the cut drawing at true scale on as few pages of the asked
+// size as can be, with a first page that maps them. An error says that the page
+// or the lap can't be used, or that there is no such sheet.
+func Transfer(w repeat.Work, n int, opt Options) (export.Book, error) {
+	size, _, err := opt.settled(w)
 	if err != nil {
-		return export.Book{}, fmt.Errorf("page: %w", err)
+		return export.Book{}, err
 	}
-	sheet := onPaper(w)
-	d := sheetDrawing(w, sheet, starWords(sheet))
+	sheet, err := sheetNumber(w, n)
+	if err != nil {
+		return export.Book{}, err
+	}
+	d := withTies(sheetDrawing(w, sheet, starWords(sheet)), w, sheet)
 	pages, err := transferPages(size, sheet, lapOf(w))
 	if err != nil {
 		return export.Book{}, err
 	}
-	m := marking{title: title(w), kind: "Transfer", facts: stepFacts(w), of: &d, field: patternField(sheet), pages: pages}
+	m := marking{title: title(w), kind: sheet.kind("Transfer"), facts: stepFacts(w), of: &d, field: patternField(sheet.Sheet), pages: pages}
 	m.first = func(l *leaf, room geom.Box) {
-		l.steps(room.Min, room.Width(), transferSteps(w, m.pages))
+		l.steps(room.Min, room.Width(), transferSteps(w, sheet, m.pages))
 	}
 	return m.book(), nil
 }
@@ -34,7 +36,7 @@ func Transfer(w repeat.Work, opt Options) (export.Book, error) {
 // transferPages shows the whole paper where that takes no more pages than what
 // is cut; otherwise what is cut, with the names of the stars and outside them the
 // crosses.
-func transferPages(size export.PageSize, s stencil.Sheet, lap geom.Length) (paging, error) {
+func transferPages(size export.PageSize, s setSheet, lap geom.Length) (paging, error) {
 	area := namedArea(s, lap/2+crossArm+geom.Millimetre)
 	cut, err := pagesFor(size, area, lap)
 	if err != nil {
@@ -49,8 +51,8 @@ func transferPages(size export.PageSize, s stencil.Sheet, lap geom.Length) (pagi
 
 // namedArea returns the box of what is cut and of the stars' names, with room
 // for a cross beside it, and above and below it where a name stands there.
-func namedArea(s stencil.Sheet, cross geom.Length) geom.Box {
-	field := cutField(s)
+func namedArea(s setSheet, cross geom.Length) geom.Box {
+	field := cutField(s.Sheet)
 	names := field
 	for _, label := range starLabels(s, asDrawn, labelOff, captionStyle.height) {
 		names = names.Union(textBox(label))
@@ -68,7 +70,7 @@ func stepFacts(w repeat.Work) string {
 	return "step as cut " + both(w.CutSheet().Spec.Step) + " · cut size, before the paper is soaked"
 }
 
-func transferSteps(w repeat.Work, p paging) []string {
+func transferSteps(w repeat.Work, s setSheet, p paging) []string {
 	pages := fmt.Sprintf("Print pages 1 to %d", p.count())
 	if p.count() == 1 {
 		pages = "Print the page"
@@ -77,21 +79,51 @@ func transferSteps(w repeat.Work, p paging) []string {
 	if p.count() > 1 {
 		steps = append(steps, "Lay cross on cross: letters and numbers in the margins name them. Trim or fold one margin of each pair and paste.")
 	}
-	return append(steps,
+	steps = append(steps,
 		"The printing side is up. Leading stars L1, L2 … stand at the top, trailing stars T1, T2 … one step below: "+both(w.CutSheet().Spec.Step)+".",
-		"The dashed line is the joint: a guide, not a cut.",
+		"The dashed line is the joint: a guide, not a cut.")
+	if text := matchStep(s); text != "" {
+		steps = append(steps, text)
+	}
+	if len(tieStrips(w, s)) > 0 {
+		steps = append(steps, tieStep(s))
+	}
+	return append(steps,
 		"Bind the pile first, cut the stars, then the field from the middle outwards.",
 		"Blades slip: cut away from the holding hand, and keep the pile flat. Follow the rules of your workshop and have a trained person show you.",
 	)
 }
 
-// TransferWhole returns the whole paper on one page, for a wide printer, with a
-// check scale along both edges.
-func TransferWhole(w repeat.Work, opt Options) export.Book {
-	opt = opt.with(w)
-	d := cutDrawing(w, figuresIn(opt.Units))
-	paper := onPaper(w).Paper.Union(cutField(onPaper(w)).Grown(2 * labelOff)).Grown(geom.Millimetre)
-	return wholePage(marking{title: title(w), kind: "Transfer, the whole field", facts: stepFacts(w), of: &d}, paper)
+// matchStep says what the match stars are for; "" for a sheet without.
+func matchStep(s setSheet) string {
+	switch {
+	case s.of < 2:
+		return ""
+	case s.number == 2:
+		return "This is the second sheet: M must lie on the first sheet's M. M2 is its own star, by which it is told apart."
+	}
+	return "This is the first sheet: M marks where the second is laid. M1 is its own star, by which it is told apart."
+}
+
+// tieStep says what the thin outlines on the drawing are. That ties may be cut
+// once the gauze is on and dry is named by a museum text on the trade.
+func tieStep(s setSheet) string {
+	if s.of > 1 {
+		return "Thin outlines are ties: paper that stays. The other sheet opens there."
+	}
+	return "Thin outlines are ties: paper that stays. One that should not show is cut away only when the gauze is on and dry."
+}
+
+// TransferWhole returns the whole paper of sheet number n of the set on one page,
+// for a wide printer, with a check scale along both edges.
+func TransferWhole(w repeat.Work, n int, opt Options) (export.Book, error) {
+	sheet, err := sheetNumber(w, n)
+	if err != nil {
+		return export.Book{}, err
+	}
+	d := withTies(cutDrawing(w, sheet, figuresIn(opt.with(w).Units)), w, sheet)
+	paper := sheet.Paper.Union(cutField(sheet.Sheet).Grown(2 * labelOff)).Grown(geom.Millimetre)
+	return wholePage(marking{title: title(w), kind: sheet.kind("Transfer, the whole field"), facts: stepFacts(w), of: &d}, paper), nil
 }
 
 // wholePage shows an area of a drawing on a page of its own size; the page is

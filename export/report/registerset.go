@@ -1,0 +1,143 @@
+package report
+
+import (
+	"fmt"
+
+	"tsugime/export"
+	"tsugime/repeat"
+	"tsugime/repeat/geom"
+	"tsugime/repeat/stencil"
+)
+
+// registerSet says how the two sheets of a split are laid over one another and
+// what shows where they are not.
+func registerSet(fl *flow, w repeat.Work, s setSheet, f figures) error {
+	fl.heading("The set: two sheets to a placement")
+	fl.table(matchTable(s, f))
+	fl.paragraph("From the paper's top left corner, as cut. M stands on both sheets: the first prints it, the second is laid on the print. " +
+		"M1 and M2 tell the sheets apart.")
+	for _, text := range layingOrder(w, f) {
+		fl.point(text)
+	}
+	rows, err := slips(w)
+	if err != nil {
+		return err
+	}
+	fl.table(slipTable(rows, f))
+	fl.paragraph(slipNote(w, f))
+	return nil
+}
+
+// matchTable lists the match stars of the set as they are cut.
+func matchTable(s setSheet, f figures) table {
+	t := table{columns: []column{
+		{"match star", export.Start}, {"on", export.Start},
+		{"across, " + f.sheet.unit.Name, export.End}, {"along, " + f.sheet.unit.Name, export.End},
+		{"hole, " + f.fine.unit.Name, export.End}, {"to the nearest cut, " + f.fine.unit.Name, export.End},
+		{"on the garment", export.Start},
+	}}
+	for _, m := range s.marks()[len(s.Stars.Stars):] {
+		on := map[string]string{"M": "both sheets", "M1": "the first", "M2": "the second"}[m.name]
+		t.rows = append(t.rows, []string{
+			m.name, on, f.sheet.number(m.At.X), f.sheet.number(m.At.Y),
+			f.fine.number(m.Diameter), f.fine.number(m.Clear), seenText(m.Hidden),
+		})
+	}
+	return t
+}
+
+// layingOrder says how a placement is laid with both sheets. The order along the
+// bolt is common practice, no source.
+func layingOrder(w repeat.Work, f figures) []string {
+	second := w.Order.Sheet.Hold.Second
+	opens := "all of the design but its own ties; they cross those of the first"
+	if second.Cut == stencil.TiePlaces {
+		opens = "where the first has its ties, lapping over by " + f.fine.with(second.Lap) + " on each side"
+	}
+	return []string{
+		"First sheet (omogata): feed it by L and T along the whole bolt and let the paste dry. This order is common practice, no source; the dyer may lay both at each placement.",
+		"Second sheet (keshigata): lay M and the feed stars on their prints, from the first placement to the last. It opens " + opens + ".",
+	}
+}
+
+// slipSizes are the misplacements that are worked out: what hands hold to, what
+// the eye begins to see (0.116 mm at 40 cm), and what any eye sees.
+func slipSizes() []geom.Length {
+	return []geom.Length{0, geom.MM(0.05), geom.MM(0.1), geom.MM(0.2)}
+}
+
+// A slip is what shows on the cloth where the second sheet is laid beside its
+// place: of the four ways along the axes the worst.
+type slip struct {
+	by        geom.Point
+	uncovered float64 // mm² on a cm² that should be open and are not
+	beside    float64 // mm² on a cm² that are open and should not be
+}
+
+func slips(w repeat.Work) ([]slip, error) {
+	var all []slip
+	for _, off := range slipSizes() {
+		s, err := slipBy(w, off)
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, s)
+	}
+	return all, nil
+}
+
+// slipBy lays the second sheet off to the right, left, down and up.
+func slipBy(w repeat.Work, off geom.Length) (slip, error) {
+	ways := []geom.Point{{X: off}, {X: -off}, {Y: off}, {Y: -off}}
+	if off == 0 {
+		ways = ways[:1]
+	}
+	var worst slip
+	for i, by := range ways {
+		c, err := stencil.Covered(w.Order.Unit, w.Sheet.Unit, stencil.Misplaced(w.Sheet.Second.Unit, by))
+		if err != nil {
+			return slip{}, fmt.Errorf("second sheet laid off by %s mm: %w", off, err)
+		}
+		cm2 := w.Order.Unit.Lattice.CellMM2() / 100
+		s := slip{by, c.MissingMM2 / cm2, c.ExtraMM2 / cm2}
+		if i == 0 || s.uncovered > worst.uncovered || s.uncovered == worst.uncovered && s.beside > worst.beside {
+			worst = s
+		}
+	}
+	return worst, nil
+}
+
+// way says where a slip goes to.
+func (s slip) way() string {
+	switch {
+	case s.by.X > 0:
+		return "to the right"
+	case s.by.X < 0:
+		return "to the left"
+	case s.by.Y > 0:
+		return "down"
+	case s.by.Y < 0:
+		return "up"
+	}
+	return "in place"
+}
+
+func slipTable(slips []slip, f figures) table {
+	t := table{columns: []column{
+		{"second sheet off by, " + f.fine.unit.Name, export.End}, {"worst way", export.Start},
+		{"uncovered, mm² on a cm²", export.End}, {"beside the design, mm² on a cm²", export.End},
+	}}
+	for _, s := range slips {
+		off := max(s.by.X.Abs(), s.by.Y.Abs())
+		t.rows = append(t.rows, []string{f.fine.number(off), s.way(), fmt.Sprintf("%.4f", s.uncovered), fmt.Sprintf("%.4f", s.beside)})
+	}
+	return t
+}
+
+func slipNote(w repeat.Work, f figures) string {
+	text := "Uncovered places take dye that should not, those beside the design stay white."
+	if h := w.Order.Sheet.Hold.Second; h.Cut == stencil.TiePlaces {
+		text += " Off across a tie by no more than the lap of " + f.fine.with(h.Lap) + ", nothing opens at its sides; what is left shows at the rims of the design."
+	}
+	return text
+}

@@ -1,0 +1,146 @@
+package report
+
+import (
+	"fmt"
+
+	"tsugime/repeat"
+	"tsugime/repeat/geom"
+	"tsugime/repeat/pattern"
+	"tsugime/repeat/stencil"
+)
+
+// A setSheet is one sheet of the set that a placement is laid with, at cut size,
+// the paper's top left corner being the origin.
+type setSheet struct {
+	stencil.Sheet
+	number int // from 1; 0 for what all sheets of the set have in common
+	of     int // how many the set has
+}
+
+// sheetsOf returns the sheets of the set, the first one first.
+func sheetsOf(w repeat.Work) []setSheet {
+	set := onPaper(w).Set()
+	sheets := make([]setSheet, len(set))
+	for i, s := range set {
+		sheets[i] = setSheet{s, i + 1, len(set)}
+	}
+	return sheets
+}
+
+// sheetNumber returns sheet number n of the set, or an error that says how many
+// there are.
+func sheetNumber(w repeat.Work, n int) (setSheet, error) {
+	set := sheetsOf(w)
+	if n < 1 || n > len(set) {
+		return setSheet{}, fmt.Errorf("sheet %d: the order is cut as %s; name one of them", n, count(len(set), "sheet"))
+	}
+	return set[n-1], nil
+}
+
+// together returns the first sheet with the stars of all sheets of the set.
+func together(w repeat.Work) setSheet {
+	set := sheetsOf(w)
+	return setSheet{set[0].Sheet, 0, len(set)}
+}
+
+// kind adds to a word which sheet of the set is meant, where there are more.
+func (s setSheet) kind(word string) string {
+	if s.of < 2 || s.number == 0 {
+		return word
+	}
+	return word + ", " + s.name()
+}
+
+// name is "first sheet of two (omogata)": the trade's own words for the two
+// halves of a split stand behind ours.
+func (s setSheet) name() string {
+	if s.number == 2 {
+		return "second sheet of two (keshigata)"
+	}
+	return "first sheet of two (omogata)"
+}
+
+// note says which sheet of the set this is and what it is laid on; "" for a
+// sheet that does the work alone.
+func (s setSheet) note() string {
+	switch {
+	case s.of < 2:
+		return ""
+	case s.number == 2:
+		return s.name() + "; lays on match star M of the first; its own star is M2"
+	}
+	return s.name() + "; prints match star M for the second; its own star is M1"
+}
+
+// A mark is a register hole and its name.
+type mark struct {
+	stencil.Star
+	name string
+}
+
+// marks returns the register holes of the sheet: the feed stars, L for leading
+// and T for trailing, counted from the left; then the match stars that are on
+// it, M for the one that all sheets have, M1 and M2 for those of one alone.
+func (s setSheet) marks() []mark {
+	var all []mark
+	for i, star := range s.Stars.Stars {
+		all = append(all, mark{star, starNames(s.Stars)[i]})
+	}
+	for _, m := range s.Stars.Match {
+		if s.number > 0 && !m.On(s.number) {
+			continue
+		}
+		name := "M"
+		if m.Sheet > 0 {
+			name = fmt.Sprintf("M%d", m.Sheet)
+		}
+		all = append(all, mark{stencil.Star{
+			End: stencil.Leading, At: m.At, Diameter: m.Diameter, Hidden: m.Hidden, Clear: m.Clear,
+		}, name})
+	}
+	return all
+}
+
+// tieStrips returns the outlines of the ties on the sheet, as cut: those that go
+// with a motif which it cuts.
+func tieStrips(w repeat.Work, s setSheet) [][]geom.Point {
+	hold := w.Order.Sheet.Hold
+	ties := hold.Ties
+	switch {
+	case hold.Way == stencil.AsDrawn:
+		ties = nil
+	case s.number == 2:
+		ties = hold.Second.Ties
+	}
+	of := map[pattern.ID][]stencil.Tie{}
+	for _, t := range ties {
+		of[t.Motif] = append(of[t.Motif], t)
+	}
+	finished := w.Sheet.Set()[max(s.number, 1)-1]
+	begins := map[pattern.ID]geom.Point{}
+	for _, m := range finished.Unit.Motifs {
+		begins[m.ID] = beginning(m.Placed())
+	}
+	x, y := w.Scale.Cut()
+	asCut, move := geom.Scale(x, y), w.CutSheet().Paper.Min.Neg()
+	var strips [][]geom.Point
+	for _, c := range finished.CutOuts {
+		shift := beginning(c.Shape).Sub(begins[c.Motif])
+		for _, t := range of[c.Motif] {
+			strip := geom.Strip{From: t.From.Add(shift), To: t.To.Add(shift), Width: t.Width}.Ring()
+			for i, p := range strip {
+				strip[i] = asCut.Apply(p).Add(move)
+			}
+			strips = append(strips, strip)
+		}
+	}
+	return strips
+}
+
+// beginning is the same place of every copy of a shape.
+func beginning(s geom.Shape) geom.Point {
+	if s.Round() {
+		return s.Disc.Centre
+	}
+	return s.Outline[0].Start
+}
