@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 	"math/rand/v2"
+	"reflect"
 	"strconv"
 	"strings"
 	"testing"
@@ -123,19 +124,15 @@ func TestNeighboursAcrossAThinWebGoToDifferentSheets(t *testing.T) {
 	}
 }
 
+// Both sheets are proven to hold, and to cover the design, within the call.
 func BenchmarkTiesAndSplit(b *testing.B) {
 	u := wavyRings(45, 3)
 	for b.Loop() {
-		h, one, two, cover := mustSplit(b, u, Whole)
-		for _, sheet := range []pattern.Unit{one, two} {
-			if c := mustConnect(b, sheet.CutOuts(), u.Lattice.A, u.Lattice.B); len(c.Islands)+len(c.Bands) != 0 {
-				b.Fatal("not held")
-			}
+		h, parts, unheld, err := ProposeSplit(context.Background(), u, Hold{TieWidth: geom.MM(0.4), PerIsland: 2, Second: Second{Cut: Whole, Lap: geom.MM(0.2)}})
+		if err != nil || len(unheld) > 0 || !parts.Cover.Sound() {
+			b.Fatalf("unheld %v, cover %g missing, %v", unheld, parts.Cover.MissingMM2, err)
 		}
-		if !cover.Sound() {
-			b.Fatalf("cover: %g missing", cover.MissingMM2)
-		}
-		b.ReportMetric(float64(len(h.Ties)), "ties")
+		b.ReportMetric(float64(len(h.Ties)+len(h.Second.Ties)), "ties")
 	}
 }
 
@@ -191,5 +188,22 @@ func TestTiesOfRandomScenesHold(t *testing.T) {
 			}
 			t.Logf("%d ties, %d unheld", len(ties), len(unheld))
 		})
+	}
+}
+
+func TestASplitProposedAtOnceIsTheOneProposedSheetBySheet(t *testing.T) {
+	u := wavyRings(6, 2)
+	for _, cut := range SecondCuts() {
+		h, one, two, cover := mustSplit(t, u, cut)
+		got, parts, unheld, err := ProposeSplit(context.Background(), u, Hold{TieWidth: h.TieWidth, PerIsland: 2, Second: Second{Cut: cut, Lap: h.Second.Lap}})
+		if err != nil || len(unheld) > 0 {
+			t.Fatalf("%s: unheld %v, %v", cut, unheld, err)
+		}
+		if !reflect.DeepEqual(got.Ties, h.Ties) || !reflect.DeepEqual(got.Second, h.Second) {
+			t.Errorf("%s: other ties came out", cut)
+		}
+		if !reflect.DeepEqual(parts, Parts{one, two, cover}) {
+			t.Errorf("%s: other sheets came out", cut)
+		}
 	}
 }

@@ -32,19 +32,21 @@ type Patch struct {
 
 // Covered compares a design with what two sheets cut of it, as straight pieces
 // (geom.Chord). The three must have one lattice.
+//
+// Each motif is compared with its own parts, those of its ID, first. What they
+// don't account for by themselves is compared with all that stands around.
 func Covered(design, first, second pattern.Unit) (Cover, error) {
 	sheets := pattern.Unit{Lattice: design.Lattice, Motifs: slices.Concat(first.Motifs, second.Motifs)}
-	var c Cover
-	var missing, extra error
-	var together sync.WaitGroup
-	together.Go(func() { c.Missing, missing = beyond(design, sheets) })
-	c.Extra, extra = beyond(sheets, design)
-	together.Wait()
-	if missing != nil {
-		return c, fmt.Errorf("what the sheets miss: %w", missing)
+	open, beside, err := compareAll(design, sheets)
+	if err != nil {
+		return Cover{}, fmt.Errorf("a motif beside its parts: %w", err)
 	}
-	if extra != nil {
-		return c, fmt.Errorf("what the sheets open beside the design: %w", extra)
+	var c Cover
+	if c.Missing, err = beyond(design, sheets, open); err != nil {
+		return c, fmt.Errorf("what the sheets miss: %w", err)
+	}
+	if c.Extra, err = beyond(sheets, design, beside); err != nil {
+		return c, fmt.Errorf("what the sheets open beside the design: %w", err)
 	}
 	for _, p := range c.Missing {
 		c.MissingMM2 += p.AreaMM2
@@ -55,33 +57,54 @@ func Covered(design, first, second pattern.Unit) (Cover, error) {
 	return c, nil
 }
 
-// beyond returns what u cuts and v does not. Motifs that v has too, just so, need
-// no look, and those that v's parts of the same ID cover by themselves none at
-// what stands around.
-func beyond(u, v pattern.Unit) ([]Patch, error) {
-	have := make(map[pattern.ID][]pattern.Motif, len(v.Motifs))
-	for _, m := range v.Motifs {
-		have[m.ID] = append(have[m.ID], m)
+// compareAll compares each motif of the design with its own parts, on all
+// processors: it returns which motifs they leave open, and which parts open
+// something beside their motif.
+func compareAll(design, sheets pattern.Unit) (open, beside []bool, err error) {
+	parts := make(map[pattern.ID][]int, len(design.Motifs))
+	for i, m := range sheets.Motifs {
+		parts[m.ID] = append(parts[m.ID], i)
 	}
-	open := make([]bool, len(u.Motifs))
-	errs := make([]error, len(u.Motifs))
+	open, beside = make([]bool, len(design.Motifs)), make([]bool, len(sheets.Motifs))
+	seen := make(map[pattern.ID]bool, len(design.Motifs))
+	for _, m := range design.Motifs {
+		seen[m.ID] = true
+	}
+	for i, m := range sheets.Motifs {
+		beside[i] = !seen[m.ID]
+	}
+	errs := make([]error, len(design.Motifs))
 	var together sync.WaitGroup
 	workers := runtime.GOMAXPROCS(0)
 	for w := range workers {
 		together.Go(func() {
-			for i := w; i < len(u.Motifs); i += workers {
-				open[i], errs[i] = uncovered(u.Motifs[i], have[u.Motifs[i].ID])
+			for i := w; i < len(design.Motifs); i += workers {
+				numbers := parts[design.Motifs[i].ID]
+				own := make([]pattern.Motif, len(numbers))
+				for k, n := range numbers {
+					own[k] = sheets.Motifs[n]
+				}
+				c := compared(design.Motifs[i], own)
+				var more []bool
+				if open[i], errs[i] = c.missing(); errs[i] == nil {
+					more, errs[i] = c.extra()
+				}
+				for k, is := range more {
+					beside[numbers[k]] = is
+				}
 			}
 		})
 	}
 	together.Wait()
-	if err := cmp.Or(errs...); err != nil {
-		return nil, err
-	}
+	return open, beside, cmp.Or(errs...)
+}
+
+// beyond returns what of the motifs of u that are looked at v does not cut.
+func beyond(u, v pattern.Unit, look []bool) ([]Patch, error) {
 	var own [][]geom.Ring
 	var boxes []geom.Box
 	for i, m := range u.Motifs {
-		if open[i] {
+		if look[i] {
 			shape := m.Placed()
 			own, boxes = append(own, shape.Rings(geom.Chord)), append(boxes, shape.Bounds())
 		}
@@ -102,37 +125,6 @@ func beyond(u, v pattern.Unit) ([]Patch, error) {
 		return nil, err
 	}
 	return patches(r), nil
-}
-
-// uncovered reports whether the parts leave anything of a motif.
-func uncovered(m pattern.Motif, parts []pattern.Motif) (bool, error) {
-	if len(parts) == 0 {
-		return true, nil
-	}
-	shapes := make([][]geom.Ring, len(parts))
-	for i, p := range parts {
-		if sameMotif(m, p) {
-			return false, nil
-		}
-		shapes[i] = p.Placed().Rings(geom.Chord)
-	}
-	left, err := geom.Without([][]geom.Ring{m.Placed().Rings(geom.Chord)}, shapes)
-	return len(patches(left)) > 0, err
-}
-
-// sameMotif reports whether two motifs cut the same hole in the same place.
-func sameMotif(a, b pattern.Motif) bool {
-	if a.At != b.At || a.TurnDeg != b.TurnDeg || a.Mirrored != b.Mirrored ||
-		a.Shape.Disc != b.Shape.Disc || len(a.Shape.Outline) != len(b.Shape.Outline) {
-		return false
-	}
-	for i, c := range a.Shape.Outline {
-		d := b.Shape.Outline[i]
-		if c.Start != d.Start || !slices.Equal(c.Segments, d.Segments) {
-			return false
-		}
-	}
-	return true
 }
 
 // patches returns the pieces of a region that are thicker than geom.Touch, the

@@ -28,8 +28,19 @@ func ProposeSecond(ctx context.Context, u pattern.Unit, h Hold) (Second, []Unhel
 		}
 		design, others = places, nil
 	}
-	ties, unheld, err := proposeBeside(ctx, design, h, others)
-	second.Ties = ties
+	p, err := newProposal(design, h)
+	if err != nil || p == nil {
+		return second, nil, err
+	}
+	t, err := p.best(ctx, others)
+	if err != nil {
+		return second, nil, err
+	}
+	second.Ties = t.ties
+	if len(t.unheld) > 0 {
+		return second, t.unheld, nil
+	}
+	_, unheld, err := proven(design, t.ties)
 	return second, unheld, err
 }
 

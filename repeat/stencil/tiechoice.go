@@ -17,8 +17,9 @@ type tying struct {
 	width geom.Length
 	least int // ties of each island
 	among [][]tieWay
-	near  [][]int // the pieces that have crossings to this one
-	avoid *sideGrid
+	near  [][]int   // the pieces that have crossings to this one
+	avoid *sideGrid // ties of another sheet
+	room  *tieRoom  // ties laid so far
 	// Of pieces that are joined: where the copy that belongs to the first piece's
 	// own is, and the ways by which the joined paper comes to its own copies.
 	joined []bool
@@ -141,17 +142,20 @@ func (t *tying) take(k, i int) {
 // layAll lays a tie along each of the crossings and reports whether all fit.
 func (t *tying) layAll(k int, by []int) bool {
 	fit := true
+	before := t.room.len()
 	for _, i := range by {
 		c := &t.among[k][i]
-		if c.laid != nil {
-			continue
+		if c.laid == nil {
+			if tie, ok := t.lay(k, *c, t.width); ok {
+				c.laid = &tie
+			}
 		}
-		tie, ok := t.lay(k, *c, t.width)
-		if !ok {
-			c.bad, fit = true, false
-			continue
+		if c.laid == nil || !t.room.take(*c.laid) {
+			c.bad, c.laid, fit = true, nil, false
 		}
-		c.laid = &tie
+	}
+	if !fit {
+		t.room.giveBack(before)
 	}
 	return fit
 }
@@ -239,7 +243,7 @@ func (t *tying) topUp() {
 			if len(by) == 0 {
 				break
 			}
-			if !t.layAll(k, by) {
+			if !t.layAll(k, by[:1]) {
 				continue
 			}
 			t.take(k, by[0])

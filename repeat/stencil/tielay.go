@@ -51,11 +51,11 @@ func (m *paperMap) lay(k int, c tieWay, width geom.Length) (Tie, bool) {
 // joins reports whether the middle line of a tie starts in the one piece of paper
 // and ends in the other.
 func (m *paperMap) joins(t Tie, from, to pieceCopy) bool {
-	a, ok := m.paperAt(t.From, t.To)
+	a, _, ok := m.paperAt(t.From, t.To)
 	if !ok || a != from {
 		return false
 	}
-	b, ok := m.paperAt(t.To, t.From)
+	b, _, ok := m.paperAt(t.To, t.From)
 	return ok && b == to
 }
 

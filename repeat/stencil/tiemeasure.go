@@ -33,9 +33,9 @@ type HeldPart struct {
 	At      geom.Point // on its rim
 	AreaMM2 float64
 	Ties    []int // by number, from zero; a tie that has both ends on it counts twice
-	// SpreadDeg is the smallest angle between two ties that stand next to each
-	// other around its middle: 180 for two that stand opposite. It is zero for
-	// fewer than two.
+	// SpreadDeg is the smallest angle between two ties on its outer rim that stand
+	// next to each other around its middle: 180 for two that stand opposite. It is
+	// zero for fewer than two. Ties to islands within don't count.
 	SpreadDeg float64
 }
 
@@ -180,8 +180,8 @@ func heldParts(u pattern.Unit, ties []TieMeasure) ([]HeldPart, error) {
 		if !t.Bridges() {
 			continue
 		}
-		from, okf := m.paperAt(t.Tie.From, t.Tie.To)
-		to, okt := m.paperAt(t.Tie.To, t.Tie.From)
+		from, fromLine, okf := m.paperAt(t.Tie.From, t.Tie.To)
+		to, toLine, okt := m.paperAt(t.Tie.To, t.Tie.From)
 		if !okf || !okt || from == to {
 			continue
 		}
@@ -190,6 +190,9 @@ func heldParts(u pattern.Unit, ties []TieMeasure) ([]HeldPart, error) {
 				at := [2]geom.Point{t.Tie.From, t.Tie.To}[end].Sub(c.shift)
 				way := placeOf(at.Sub(centreOf(m.lines[m.pieces[c.piece].rim])))
 				parts[k].Ties = append(parts[k].Ties, i)
+				if [2]int{fromLine, toLine}[end] != m.pieces[c.piece].rim {
+					continue
+				}
 				turns[k] = append(turns[k], math.Atan2(way.y, way.x)*180/math.Pi)
 			}
 		}
@@ -201,14 +204,14 @@ func heldParts(u pattern.Unit, ties []TieMeasure) ([]HeldPart, error) {
 }
 
 // paperAt returns the piece of paper that a place in paper belongs to, looking
-// towards another place.
-func (m *paperMap) paperAt(p, towards geom.Point) (pieceCopy, bool) {
+// towards another place, and the line where the cut-out begins on that way.
+func (m *paperMap) paperAt(p, towards geom.Point) (c pieceCopy, line int, ok bool) {
 	way := placeOf(towards.Sub(p))
 	h, met := m.firstOf(m.sides, placeOf(p), way.times(1/way.norm()), 0, way.norm())
 	if !met || !h.ink {
-		return pieceCopy{}, false
+		return pieceCopy{}, none, false
 	}
-	return m.at(h.side, h.by), true
+	return m.at(h.side, h.by), int(m.sides.sides[h.side].cut), true
 }
 
 // leastTurn returns the least angle between two bearings.
