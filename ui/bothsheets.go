@@ -58,8 +58,7 @@ func (s *stencilStation) layBoth() {
 // bothLaid shows what one placement of both sheets leaves on the cloth.
 func (s *stencilStation) bothLaid() board.Scene {
 	w := s.w.work
-	width, _ := w.Run.Bolt.FinishedSize()
-	cloth := geom.BoxOf(geom.Point{Y: -w.Sheet.Spec.Step / 8}, geom.Point{X: width, Y: w.Sheet.Spec.Step + w.Sheet.Spec.Step/8})
+	cloth := clothUnder(w, 1)
 	sc := board.Scene{Desk: table, Extent: cloth, Pitch: s.w.pitch(),
 		Areas: []board.Area{{Box: cloth, Shut: dyed(w.Order.Cloth.Dye), Open: undyed}}}
 	if s.both.ground == nil || s.both.ordered != s.w.built {
@@ -67,14 +66,20 @@ func (s *stencilStation) bothLaid() board.Scene {
 		return sc
 	}
 	sc.Grounds = []board.Laid{{Ground: s.both.ground, Lays: []raster.Lay{{}}}}
-	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: w.Sheet.Joint.Line, Colour: quiet, Width: 1.5})
+	for _, n := range []int{0, 1} {
+		line := moved(w.Sheet.Joint.Line, geom.Point{Y: w.Sheet.Spec.Step}.Times(n))
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: line, Colour: quiet, Width: 1.5})
+	}
 	home := s.home()
 	for i, patch := range s.both.shows.Missing {
 		if i == fewLabels {
 			break
 		}
 		at := patch.At.Add(home)
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Ring, Points: []geom.Point{at}, Colour: onCloth, Width: 1.5})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Ring, Points: []geom.Point{at}, Radius: geom.MM(0.3), Colour: onCloth, Width: 2})
+		if i > 0 {
+			continue // one word is enough, the rings are alike
+		}
 		sc.Labels = append(sc.Labels, board.Label{At: at, Text: say("shows dyed"), Align: board.Below, Colour: faultRed, Shield: shield, Size: 11, Room: s.w.Order().Unit.Lattice.Pitch() / 2})
 	}
 	return sc

@@ -62,7 +62,7 @@ func editCommands() []command {
 		{"Edit", undo, keys(key(fyne.KeyZ, ctrl)), func(w *Window) bool { return w.history.UndoName() != "" }, (*Window).Undo},
 		{"Edit", redo, keys(key(fyne.KeyZ, ctrl|shift), key(fyne.KeyY, ctrl)),
 			func(w *Window) bool { return w.history.RedoName() != "" }, (*Window).Redo},
-		{"Edit", named("Choose All Motifs"), keys(key(fyne.KeyA, ctrl)), drafting, (*Window).chooseAll},
+		{"Edit", named("Choose All Motifs"), keys(key(fyne.KeyA, ctrl)), choosing, (*Window).chooseAll},
 		{"Edit", named("Let Go of Everything"), keys(key(fyne.KeyEscape, 0)), nil, (*Window).letGo},
 		{"Edit", func(w *Window) string { return say("Delete the Chosen " + w.gripped()) },
 			keys(key(fyne.KeyDelete, 0), key(fyne.KeyBackspace, 0)), (*Window).holding, (*Window).removeChosen},
@@ -106,6 +106,13 @@ func viewCommands() []command {
 
 // drafting reports whether the draft is shown, where motifs are.
 func drafting(w *Window) bool { return w.at == draftAt }
+
+// choosing reports whether all can be chosen: the motifs, or what stands in the
+// field that is written in.
+func choosing(w *Window) bool {
+	_, writing := w.win.Canvas().Focused().(*entry)
+	return writing || drafting(w)
+}
 
 // run does a command if it can be done now; a key may ask for one that can't.
 // While a dialog waits for its answer only letting go of it can be done.

@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strconv"
 
+	"fyne.io/fyne/v2"
+
 	"tsugime/repeat/document"
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
@@ -148,6 +150,10 @@ func (w *Window) move(name string, by geom.Point) {
 const nudge = 10 * geom.Micrometre
 
 func (w *Window) chooseAll() {
+	if e, writing := w.win.Canvas().Focused().(*entry); writing {
+		e.TypedShortcut(&fyne.ShortcutSelectAll{})
+		return
+	}
 	var all []pattern.ID
 	for _, m := range w.Order().Unit.Motifs {
 		all = append(all, m.ID)

@@ -64,8 +64,8 @@ func (s *stencilStation) pointUnder(p geom.Point, reach geom.Length) (int, bool)
 func (s *stencilStation) choosePoint(i int) {
 	s.tie.chosen = none
 	s.point.chosen = i
-	s.shownChoice(fmt.Sprintf(say("Point %d of %d of the joint line chosen; clearance there: %s."),
-		i+1, len(s.w.Order().Sheet.Joint.Line), s.w.unit().Format(s.pointClear(), 3)))
+	s.shownChoice(fmt.Sprintf(say("Point %d of %d of the joint line chosen: %s."),
+		i+1, len(s.w.Order().Sheet.Joint.Line), s.clearWords(s.pointClear())))
 }
 
 // clearReach is how far a cut-out is looked for about a point of the line.
@@ -86,7 +86,7 @@ func (s *stencilStation) pointClear() geom.Length {
 
 func (s *stencilStation) dragPoint(by geom.Point) {
 	s.point.pulled, s.point.by = true, snapped(by)
-	s.w.pointer.SetText(say("clearance here") + " " + s.w.unit().Format(s.pointClear(), 3))
+	s.w.pointer.SetText(say("joint point") + " " + s.clearWords(s.pointClear()))
 	s.w.repaint()
 }
 

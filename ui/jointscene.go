@@ -30,9 +30,10 @@ func (s *stencilStation) markJoint(sc *board.Scene) {
 	if len(hand) > 0 {
 		word = "joint line, by hand"
 	}
+	above, below := geom.BoxOf(line...), geom.BoxOf(next...)
 	sc.Labels = append(sc.Labels,
-		board.Label{At: line[len(line)/2], Text: say(word), Align: board.Above, Colour: ink, Shield: shield},
-		board.Label{At: next[len(next)/2], Text: say("joint line, one step on"), Align: board.Below, Colour: ink, Shield: shield})
+		board.Label{At: geom.Point{X: above.Centre().X, Y: above.Min.Y}, Text: say(word), Align: board.Above, Colour: onPaper},
+		board.Label{At: geom.Point{X: below.Centre().X, Y: below.Max.Y}, Text: say("joint line, one step on"), Align: board.Below, Colour: onPaper})
 	if s.w.Ready() {
 		s.markCrossings(sc, sheet.Joint)
 	}
@@ -50,7 +51,15 @@ func (s *stencilStation) markPoints(sc *board.Scene, line []geom.Point) {
 	}
 	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Star, Points: line[i : i+1], Colour: indigo, Width: 2.5})
 	sc.Labels = append(sc.Labels, board.Label{At: line[i], Align: board.Below, Colour: indigo, Shield: shield, Bold: true,
-		Text: "  " + s.w.unit().Format(s.pointClear(), 2) + " " + say("clear") + "  "})
+		Text: s.clearWords(s.pointClear())})
+}
+
+// clearWords tell how far a point is from the nearest cut-out.
+func (s *stencilStation) clearWords(clear geom.Length) string {
+	if clear < 0 {
+		return s.w.unit().Format(-clear, 2) + " " + say("inside a cut-out")
+	}
+	return s.w.unit().Format(clear, 2) + " " + say("clear")
 }
 
 // faultWords say what is wrong with a line drawn by hand.

@@ -128,12 +128,7 @@ func (s *stencilStation) loupe() {
 	}
 	s.laid()
 	field := s.w.work.Sheet.Spec.Field
-	at := geom.Point{X: field.Left + field.Width/2}
-	for i, b := range line[1:] {
-		if a := line[i]; a.X <= at.X && at.X <= b.X && b.X > a.X {
-			at.Y = a.Y + (b.Y - a.Y).Times(float64(at.X-a.X)/float64(b.X-a.X))
-		}
-	}
+	at := heightAt(line, field.Left+field.Width/2)
 	s.w.board.Near(at.Add(geom.Point{Y: s.w.work.Sheet.Spec.Step}), 45)
 }
 

@@ -4,19 +4,17 @@ import (
 	"strconv"
 
 	"tsugime/export/raster"
+	"tsugime/repeat"
 	"tsugime/repeat/geom"
 	"tsugime/repeat/stencil"
 	"tsugime/ui/board"
 )
 
 func (s *stencilStation) view() string {
-	switch s.seen {
-	case theJoint:
+	if s.seen == theJoint {
 		return "joint"
-	case theBoth:
-		return "both"
 	}
-	return "sheet" // the two of a split share the part that is seen
+	return "sheet" // the two of a split, and both together, share the part that is seen
 }
 
 func (s *stencilStation) scene() board.Scene {
@@ -84,8 +82,7 @@ func (s *stencilStation) markStars(sc *board.Scene, n int) {
 func (s *stencilStation) threePlacements() board.Scene {
 	w := s.w.work
 	step := geom.Point{Y: w.Sheet.Spec.Step}
-	width, _ := w.Run.Bolt.FinishedSize()
-	cloth := geom.BoxOf(geom.Point{Y: -step.Y / 4}, geom.Point{X: width, Y: 3*step.Y + step.Y/4})
+	cloth := clothUnder(w, 3)
 	sc := board.Scene{Desk: table, Extent: cloth, Pitch: s.w.pitch(), Areas: []board.Area{{Box: cloth, Shut: dyed(w.Order.Cloth.Dye), Open: undyed}}}
 	var lays []raster.Lay
 	for n := range 3 {
@@ -99,6 +96,18 @@ func (s *stencilStation) threePlacements() board.Scene {
 	}
 	sc.Grounds = []board.Laid{{Ground: s.w.grounds.print, Lays: lays}}
 	return sc
+}
+
+// clothUnder is the piece of cloth that some placements lie on, and a quarter of a
+// step around.
+func clothUnder(w repeat.Work, placements int) geom.Box {
+	step := w.Sheet.Spec.Step
+	width, _ := w.Run.Bolt.FinishedSize()
+	box := geom.BoxOf(geom.Point{}, geom.Point{X: width})
+	if line := geom.BoxOf(w.Sheet.Joint.Line...); len(w.Sheet.Joint.Line) > 0 && line.Height() > step/4 {
+		box = geom.BoxOf(geom.Point{Y: line.Min.Y}, geom.Point{X: width, Y: line.Max.Y})
+	}
+	return geom.BoxOf(box.Min.Sub(geom.Point{Y: step / 4}), box.Max.Add(geom.Point{Y: step.Times(float64(placements)) + step/4}))
 }
 
 // waiting is the scene before anything has been built.

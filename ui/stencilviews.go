@@ -68,18 +68,14 @@ func (s *stencilStation) show(name string) {
 // showNext goes through the views.
 func (s *stencilStation) showNext() {
 	views := s.views()
-	next := views[(slices.Index(views, s.seen)+1)%len(views)]
-	s.shows.SetSelected(s.viewName(next))
+	s.toView(views[(slices.Index(views, s.seen)+1)%len(views)])
 }
 
+// toView shows one of the views.
+func (s *stencilStation) toView(view string) { s.shows.SetSelected(s.viewName(view)) }
+
 // toSheet shows one sheet of the set.
-func (s *stencilStation) toSheet(n int) {
-	view := theSheet
-	if n == 1 {
-		view = theSecond
-	}
-	s.shows.SetSelected(s.viewName(view))
-}
+func (s *stencilStation) toSheet(n int) { s.toView([]string{theSheet, theSecond}[n]) }
 
 // onSheet reports whether a sheet is shown, so that ties can be taken.
 func (s *stencilStation) onSheet() bool { return s.seen == theSheet || s.seen == theSecond }
@@ -101,15 +97,30 @@ func (s *stencilStation) sheet() stencil.Sheet {
 }
 
 // home is the lattice vector to the copy of the unit that is marked: the one in
-// hand, or one in the middle of the field.
+// hand, or one in the middle of the field between the joint line and its copy.
 func (s *stencilStation) home() geom.Point {
 	if s.tie.chosen != none {
 		return s.tie.shift
 	}
 	o := s.w.Order()
-	l, f := o.Unit.Lattice, o.Sheet.Field
-	_, _, rest := l.Nearest(geom.Point{X: f.Left + f.Width/2, Y: o.Sheet.Step / 2})
-	return geom.Point{X: f.Left + f.Width/2, Y: o.Sheet.Step / 2}.Sub(rest)
+	l := o.Unit.Lattice
+	middle := heightAt(s.w.work.Sheet.Joint.Line, o.Sheet.Field.Left+o.Sheet.Field.Width/2)
+	middle.Y += o.Sheet.Step / 2
+	cell := geom.BoxOf(geom.Point{}, l.A, l.B, l.A.Add(l.B)).Centre()
+	_, _, rest := l.Nearest(middle.Sub(cell))
+	return middle.Sub(cell).Sub(rest)
+}
+
+// heightAt returns the place of a line, drawn from left to right, at x; at height
+// 0 where it doesn't come there.
+func heightAt(line []geom.Point, x geom.Length) geom.Point {
+	at := geom.Point{X: x}
+	for i := 0; i+1 < len(line); i++ {
+		if a, b := line[i], line[i+1]; a.X <= x && x <= b.X && b.X > a.X {
+			at.Y = a.Y + (b.Y - a.Y).Times(float64(x-a.X)/float64(b.X-a.X))
+		}
+	}
+	return at
 }
 
 // ofHolding reports whether a finding is about what holds the paper.

@@ -28,7 +28,7 @@ func (p pen) strips(m Mark, r, width float64) {
 				p.line(from, to, width, m.Colour)
 			}
 		}
-		tick := r + 4*p.unit
+		tick := r + math.Min(4*p.unit, l/4)
 		for _, end := range [2]spot{a, b} {
 			if from, to, ok := p.seen(beside(end, -tick), beside(end, tick)); ok {
 				p.line(from, to, width, m.Colour)
