@@ -16,6 +16,10 @@ import (
 // share it. Cut stops early only when ctx is done. A design without motifs makes
 // an empty sheet, which is no error.
 func Cut(ctx context.Context, design pattern.Unit, spec Spec, cloth geom.Length) (Sheet, error) {
+	return cutAfter(ctx, nil, design, spec, cloth)
+}
+
+func cutAfter(ctx context.Context, prev *again, design pattern.Unit, spec Spec, cloth geom.Length) (Sheet, error) {
 	if err := design.Lattice.Check(); err != nil {
 		return Sheet{}, err
 	}
@@ -23,17 +27,17 @@ func Cut(ctx context.Context, design pattern.Unit, spec Spec, cloth geom.Length)
 	if err != nil {
 		return Sheet{}, err
 	}
-	sheets := make([]Sheet, len(set.units))
+	sheets, paper := make([]Sheet, len(set.units)), make([]*paperKept, len(set.units))
 	var joint Joint
 	errs := make([]error, len(sheets)+1)
 	// The sheets and the joint are measured side by side.
 	var together sync.WaitGroup
 	for i, u := range set.units {
-		together.Go(func() { sheets[i], errs[i] = measured(u, spec) })
+		together.Go(func() { sheets[i], paper[i], errs[i] = prev.measured(u, spec) })
 	}
 	together.Go(func() {
 		var err error
-		if joint, err = FindJoint(ctx, design, spec.Field, spec.Step, spec.Joint); err != nil {
+		if joint, err = prev.joint(ctx, design, spec); err != nil {
 			errs[len(sheets)] = fmt.Errorf("joint line: %w", err)
 		}
 	})
@@ -46,15 +50,14 @@ func Cut(ctx context.Context, design pattern.Unit, spec Spec, cloth geom.Length)
 	if err := ctx.Err(); err != nil {
 		return Sheet{}, err
 	}
-	stars := placeStars(design, spec, joint, cloth)
+	stars := prev.stars(design, spec, joint, cloth)
 	if len(sheets) > 1 {
 		stars.Match = placeMatchStars(design, spec, stars, cloth)
 	}
 	for i := range sheets {
 		s := &sheets[i]
 		s.Joint, s.Stars, s.Paper = joint, stars, spec.paperBox(joint)
-		s.CutOuts = Between(s.Unit, spec.Field, joint, spec.Step)
-		s.Webs.AcrossJoint = AcrossJoint(s.CutOuts, geom.Point{Y: spec.Step})
+		s.CutOuts, s.Webs.AcrossJoint = prev.laid(s.Unit, spec, joint)
 		s.Ties = set.ties[i]
 	}
 	first := sheets[0]
@@ -66,6 +69,7 @@ func Cut(ctx context.Context, design pattern.Unit, spec Spec, cloth geom.Length)
 			first.Printed = Between(design, spec.Field, joint, spec.Step)
 		}
 	}
+	first.kept = &kept{design, cloth, first, paper[0]}
 	return first, ctx.Err()
 }
 
@@ -141,7 +145,7 @@ func measured(u pattern.Unit, spec Spec) (Sheet, error) {
 			return Sheet{}, fmt.Errorf("%s: %w", measure, errs[i])
 		}
 	}
-	return s, nil
+	return s, s.hang(cuts)
 }
 
 // Bounds returns the box around every hole of the sheet, the stars with it.

@@ -188,13 +188,20 @@ func Between(u pattern.Unit, field Field, joint Joint, step geom.Length) []patte
 		}
 	}
 	slices.SortFunc(found, func(a, b counted) int {
-		return cmp.Or(cmp.Compare(a.at.Y, b.at.Y), cmp.Compare(a.at.X, b.at.X), cmp.Compare(a.Motif, b.Motif))
+		return inReadingOrder(a.at, b.at, a.Motif, b.Motif)
 	})
 	cuts := make([]pattern.CutOut, len(found))
 	for i, c := range found {
 		cuts[i] = c.CutOut
 	}
 	return cuts
+}
+
+// asRead orders cut-outs row by row, as Between returns them.
+func asRead(c, d pattern.CutOut) int { return inReadingOrder(anchor(c), anchor(d), c.Motif, d.Motif) }
+
+func inReadingOrder(p, q geom.Point, m, n pattern.ID) int {
+	return cmp.Or(cmp.Compare(p.Y, q.Y), cmp.Compare(p.X, q.X), cmp.Compare(m, n))
 }
 
 // anchor is the place by which a cut-out is counted to one placement or the next.

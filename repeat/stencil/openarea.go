@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"math/bits"
 
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
@@ -24,12 +25,18 @@ func OpenAreaPct(cuts []pattern.CutOut, periods ...geom.Point) (float64, error) 
 	if err != nil {
 		return 0, err
 	}
+	var discs squares
 	var area float64
 	for _, c := range cuts {
-		area += c.Shape.AreaMM2()
+		if c.Shape.Round() {
+			discs = discs.plus(c.Shape.Disc.Diameter)
+		} else {
+			area += c.Shape.AreaMM2()
+		}
 	}
+	area += discs.discsMM2()
 	if len(near) == 0 && allRound(cuts) {
-		return math.Min(100, 100*area/cell), nil
+		return openPct(area, cell), nil
 	}
 	tangled := tangles(cuts, near)
 	for _, n := range near {
@@ -41,7 +48,36 @@ func OpenAreaPct(cuts []pattern.CutOut, periods ...geom.Point) (float64, error) 
 	if err != nil {
 		return 0, fmt.Errorf("open area: %w", err)
 	}
-	return math.Max(0, math.Min(100, 100*(area-shared)/cell)), nil
+	return openPct(area-shared, cell), nil
+}
+
+func openPct(areaMM2, cellMM2 float64) float64 {
+	return math.Max(0, math.Min(100, 100*areaMM2/cellMM2))
+}
+
+// squares is a sum of squares of lengths in square nanometres, exact: what comes
+// and goes again leaves no trace.
+type squares struct{ hi, lo uint64 }
+
+func (s squares) plus(l geom.Length) squares {
+	hi, lo := bits.Mul64(uint64(l.Abs()), uint64(l.Abs()))
+	lo, carry := bits.Add64(s.lo, lo, 0)
+	hi, _ = bits.Add64(s.hi, hi, carry)
+	return squares{hi, lo}
+}
+
+func (s squares) minus(l geom.Length) squares {
+	hi, lo := bits.Mul64(uint64(l.Abs()), uint64(l.Abs()))
+	lo, borrow := bits.Sub64(s.lo, lo, 0)
+	hi, _ = bits.Sub64(s.hi, hi, borrow)
+	return squares{hi, lo}
+}
+
+// discsMM2 returns the area of discs in square millimetres, s being the sum of
+// their diameters' squares.
+func (s squares) discsMM2() float64 {
+	sum := math.Ldexp(float64(s.hi), 64) + float64(s.lo)
+	return math.Pi / 4 * sum / float64(geom.Millimetre*geom.Millimetre)
 }
 
 // sharedMM2 returns by how much the closed forms of the chosen cut-outs overstate

@@ -19,6 +19,12 @@ type Sheet struct {
 	Webs    WebReport
 	Paths   Connectivity
 	Ties    TieReport // what its ties do; nothing for a sheet without
+	Tongues []Tongue  // of the plain pattern, the readiest to lift first
+	Ribbons []Ribbon  // of the plain pattern, the one that gives most first
+	// Stiff is the plain pattern's, where StiffFound: where the narrowest web is wide
+	// enough for a quick measure.
+	Stiff      Stiffness
+	StiffFound bool
 	Stars   StarSet
 	OpenPct float64 // cut area of the plain pattern, overlaps counted once
 	// StepError is the way from the lattice vector nearest to the step to the
@@ -26,6 +32,7 @@ type Sheet struct {
 	StepError geom.Point
 	Second    *Sheet // of a split; nil for a sheet that does the work alone
 	Cover     Cover  // how the two sheets of a split cover the design
+	kept      *kept  // for CutAgain
 }
 
 // Set returns the sheets that one placement is laid with, the first one first.
@@ -49,12 +56,15 @@ type WebReport struct {
 	Limit     geom.Length
 	Narrowest Web           // zero where there is no web at all
 	Found     bool          // Narrowest holds one
-	Below     []Web         // those narrower than Limit, the narrowest first
-	Widths    []geom.Length // of every web found, ascending
+	Below     []Web // those narrower than Limit, the narrowest first
 	// AcrossJoint is the narrowest web between the last cut-outs of one placement
 	// and the first of the next. With a step that is a lattice vector it is one
 	// of the pattern's own webs.
 	AcrossJoint Web
+
+	widths []geom.Length // of every web found, ascending; where grid is nil
+	grid   *webGrid      // whose webs below reach are those found
+	reach  float64
 }
 
 // Connectivity tells how the paper of the plain pattern hangs together.

@@ -59,7 +59,8 @@ type spot struct {
 	drop     geom.Length // below the first star
 }
 
-func chooseStars(u pattern.Unit, spec Spec, joint Joint, cloth geom.Length) []geom.Point {
+// starSpots returns where the stars of an end are looked for.
+func starSpots(spec Spec, cloth geom.Length) []spot {
 	r := spec.Stars.Diameter / 2
 	out, in := starInset+r, max(spec.Stars.Hidden-r, starInset+r)
 	left, right := spot{from: out, to: in}, spot{from: cloth - out, to: cloth - in}
@@ -72,10 +73,20 @@ func chooseStars(u pattern.Unit, spec Spec, joint Joint, cloth geom.Length) []ge
 		right.drop = 2 * starDrop
 		spots = append(spots, right)
 	}
-	y := geom.Length(0)
+	return spots
+}
+
+// starHeight returns from where on stars are looked for: the lower end of the
+// joint line.
+func starHeight(joint Joint) geom.Length {
 	if n := len(joint.Line); n > 0 {
-		y = max(joint.Line[0].Y, joint.Line[n-1].Y)
+		return max(joint.Line[0].Y, joint.Line[n-1].Y)
 	}
+	return 0
+}
+
+func chooseStars(u pattern.Unit, spec Spec, joint Joint, cloth geom.Length) []geom.Point {
+	r, spots, y := spec.Stars.Diameter/2, starSpots(spec, cloth), starHeight(joint)
 	g := groundAbout(u, spec.Field, geom.BoxOf(geom.Point{Y: y}, geom.Point{Y: y + 2*starDrop + 2*starSearch}))
 	at := make([]geom.Point, len(spots))
 	// The two outer stars share their height: take the first that suits both.

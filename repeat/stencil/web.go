@@ -18,7 +18,7 @@ import (
 // from its rim. Cut-outs that overlap have no web there; where they touch in a
 // point the web is zero wide.
 //
-// All webs below limit are found. Where all are discs Widths tells those up to
+// All webs below limit are found. Where all are discs the report tells those up to
 // three quarters of their usual spacing too. Where there are none the search
 // grows until it finds one or no more paper lies between cut-outs.
 func Webs(cuts []pattern.CutOut, limit geom.Length, periods ...geom.Point) WebReport {
@@ -46,7 +46,8 @@ func Webs(cuts []pattern.CutOut, limit geom.Length, periods ...geom.Point) WebRe
 func webReach(cuts []pattern.CutOut, limit geom.Length, periods []geom.Point) float64 {
 	reach := max(float64(limit), float64(geom.Touch))
 	if allRound(cuts) {
-		reach = max(reach, 0.75*spacing(cuts, periods))
+		f := frameAround(cuts, periods)
+		reach = discReach(&f, limit, len(cuts))
 	}
 	return reach
 }
@@ -55,9 +56,18 @@ func allRound(cuts []pattern.CutOut) bool {
 	return !slices.ContainsFunc(cuts, func(c pattern.CutOut) bool { return !c.Shape.Round() })
 }
 
+// Widths returns how wide every web found is, ascending. The list is the report's
+// own and not to be changed.
+func (r WebReport) Widths() []geom.Length {
+	if r.grid != nil {
+		return r.grid.widths(r.reach)
+	}
+	return r.widths
+}
+
 // of returns the report filled from the webs tallied.
 func (r WebReport) of(s *scene, t tally) WebReport {
-	r.Widths, r.Narrowest, r.Found = t.widths, s.web(t.least), true
+	r.widths, r.Narrowest, r.Found = t.widths, s.web(t.least), true
 	slices.SortFunc(t.below, narrower)
 	for _, l := range t.below {
 		r.Below = append(r.Below, s.web(l))
@@ -70,19 +80,19 @@ func (r WebReport) with(s *scene, found []link) WebReport {
 	if len(found) == 0 {
 		return r
 	}
-	r.Widths = make([]geom.Length, len(found))
+	r.widths = make([]geom.Length, len(found))
 	least := 0
 	var below []link
 	for i, l := range found {
-		r.Widths[i] = geom.Length(math.Round(l.width))
-		if r.Widths[i] < r.Limit {
+		r.widths[i] = geom.Length(math.Round(l.width))
+		if r.widths[i] < r.Limit {
 			below = append(below, l)
 		}
 		if narrower(l, found[least]) < 0 {
 			least = i
 		}
 	}
-	slices.Sort(r.Widths)
+	slices.Sort(r.widths)
 	slices.SortFunc(below, narrower)
 	for _, l := range below {
 		r.Below = append(r.Below, s.web(l))
@@ -106,12 +116,14 @@ func (s *scene) web(l link) Web {
 	}
 }
 
-// spacing returns the usual distance between cut-outs: the side of the square
-// that each has for itself.
-func spacing(cuts []pattern.CutOut, periods []geom.Point) float64 {
-	f := frameAround(cuts, periods)
-	return math.Sqrt(f.det / float64(len(cuts)))
+// discReach returns how wide the webs are that a report of n discs tells all of.
+func discReach(f *frame, limit geom.Length, n int) float64 {
+	return max(float64(limit), float64(geom.Touch), 0.75*f.spacing(n))
 }
+
+// spacing returns the usual distance between n cut-outs: the side of the square
+// that each has for itself.
+func (f *frame) spacing(n int) float64 { return math.Sqrt(f.det / float64(n)) }
 
 // farthest returns a length beyond which no web can be: the periods, or the
 // whole drawing where nothing repeats.

@@ -53,13 +53,13 @@ func TestWebsOfKnownPairs(t *testing.T) {
 			t.Errorf("%s: narrowest %+v, want %.3f mm", c.name, r.Narrowest, c.width)
 		}
 		same := 0
-		for _, w := range r.Widths {
+		for _, w := range r.Widths() {
 			if math.Abs(w.MM()-c.width) < 2e-3 {
 				same++
 			}
 		}
 		if same != c.count {
-			t.Errorf("%s: told %d times, want %d (widths %v)", c.name, same, c.count, r.Widths)
+			t.Errorf("%s: told %d times, want %d (widths %v)", c.name, same, c.count, r.Widths())
 		}
 	}
 }
@@ -71,8 +71,8 @@ func TestWebsOfASixtyDegreeGroundAreThreeAHole(t *testing.T) {
 	u := ground(l, 3)
 	for _, limit := range []float64{0.1, 2.5} {
 		r := Webs(u.CutOuts(), geom.MM(limit), l.A, l.B)
-		if !r.Found || math.Abs(r.Narrowest.Width.MM()-2) > 2e-6 || len(r.Widths) < 3 {
-			t.Errorf("limit %g: narrowest %s mm of %d; want three of 2 mm", limit, r.Narrowest.Width, len(r.Widths))
+		if !r.Found || math.Abs(r.Narrowest.Width.MM()-2) > 2e-6 || len(r.Widths()) < 3 {
+			t.Errorf("limit %g: narrowest %s mm of %d; want three of 2 mm", limit, r.Narrowest.Width, len(r.Widths()))
 		}
 	}
 	if r := Webs(u.CutOuts(), geom.MM(2.5), l.A, l.B); len(r.Below) != 3 {
@@ -96,7 +96,7 @@ func TestWebsOfRandomDiscsAgreeWithTryingAllTriples(t *testing.T) {
 		want := allTriples(cuts, l, limit)
 		var sum, wantSum float64
 		n := 0
-		for _, w := range got.Widths {
+		for _, w := range got.Widths() {
 			if w.MM() < limit {
 				n, sum = n+1, sum+w.MM()
 			}
@@ -179,13 +179,13 @@ func TestWebsDoNotDependOnPlaceOrBasis(t *testing.T) {
 		"moved":         Webs(moved.CutOuts(), geom.MM(1), l.A, l.B),
 		"another basis": Webs(u.CutOuts(), geom.MM(1), l.A.Add(l.B), l.B),
 	} {
-		if len(got.Widths) != len(want.Widths) {
-			t.Errorf("%s: %d webs, want %d", name, len(got.Widths), len(want.Widths))
+		if len(got.Widths()) != len(want.Widths()) {
+			t.Errorf("%s: %d webs, want %d", name, len(got.Widths()), len(want.Widths()))
 			continue
 		}
-		for i, w := range got.Widths {
-			if w != want.Widths[i] {
-				t.Errorf("%s: web %d is %s mm, want %s", name, i, w, want.Widths[i])
+		for i, w := range got.Widths() {
+			if w != want.Widths()[i] {
+				t.Errorf("%s: web %d is %s mm, want %s", name, i, w, want.Widths()[i])
 				break
 			}
 		}

@@ -7,6 +7,9 @@ import (
 	"tsugime/repeat/pattern"
 )
 
+// firstAcross is how far a web across the joint is looked for at first.
+const firstAcross = geom.Millimetre
+
 // AcrossJoint returns the narrowest web between the cut-outs of one placement
 // and those of the next, which lies off by way. Its width is negative where
 // round holes overlap and zero where outlines do.
@@ -19,7 +22,7 @@ func AcrossJoint(cuts []pattern.CutOut, way geom.Point) Web {
 		boxes[i] = c.Shape.Bounds()
 	}
 	index := geom.NewIndex(boxes)
-	for reach := geom.Millimetre; ; reach *= 4 {
+	for reach := firstAcross; ; reach *= 4 {
 		near := nearTheNext(index, boxes, way, reach)
 		if web, ok := narrowestAcross(cuts, near, way, float64(reach)); ok || reach > geom.Metre {
 			return web

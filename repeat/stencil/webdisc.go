@@ -100,10 +100,10 @@ func (g *discField) rows(p place, radius float64, found func(lo, hi int32) bool)
 	}
 }
 
-// ahead calls found with every two discs whose rims are less than reach apart,
-// each two once: those of the parts of row j in turn, and what stands after them.
+// ahead calls found with every two discs whose rims are less than reach apart, or
+// hardly more, each two once: those of the parts of row j in turn, and what stands after them.
 func (g *discField) ahead(j int, reach float64, found func(h, o int32, d place, l float64)) {
-	far := 2*g.most + reach
+	far := 2*g.most + reach + grain
 	di, dj := int(math.Ceil(far/g.tallA*float64(g.nu))), int(math.Ceil(far/g.tallB*float64(g.nv)))
 	for i := range g.nu {
 		part := (j+g.margin)*g.wide + g.margin + i
@@ -114,7 +114,7 @@ func (g *discField) ahead(j int, reach float64, found func(h, o int32, d place, 
 				for o := lo; o < hi; o++ {
 					b := &g.holes[o]
 					dx, dy := b.c.x-c.c.x, b.c.y-c.c.y
-					l2, most := dx*dx+dy*dy, c.r+b.r+reach
+					l2, most := float64(dx*dx)+float64(dy*dy), c.r+b.r+reach+grain
 					if l2 < most*most {
 						found(h, o, place{dx, dy}, math.Sqrt(l2))
 					}
@@ -177,10 +177,7 @@ func (s *scene) tallyRow(t *tally, j int, limit, reach float64) {
 			t.doubled = t.doubled || l == 0
 			return
 		}
-		at := a.c.add(d.times((a.r + gap/2) / l))
-		c := circle{m: at, half: max(gap, 0) / 2}
-		c.p, c.q = a.c.add(d.times(a.r/l)), a.c.add(d.times((l-b.r)/l))
-		if !g.clear(c, h, o) {
+		if !g.clear(a.c, webCircle(d, l, gap, a.r, b.r), h, o) {
 			return
 		}
 		width := max(gap, 0)
@@ -199,15 +196,16 @@ func (s *scene) tallyRow(t *tally, j int, limit, reach float64) {
 }
 
 // clear reports whether the circle over a web of the discs h and o holds no other.
-func (g *discField) clear(c circle, h, o int32) bool {
+// The circle is told from the centre at of one of them.
+func (g *discField) clear(at place, c circle, h, o int32) bool {
 	free := true
-	g.rows(c.m, c.half+g.most+grain, func(lo, hi int32) bool {
+	g.rows(at.add(c.m), c.half+g.most+grain, func(lo, hi int32) bool {
 		for k := lo; k < hi && free; k++ {
 			b := &g.holes[k]
-			dx, dy := b.c.x-c.m.x, b.c.y-c.m.y
+			dx, dy := b.c.x-at.x-c.m.x, b.c.y-at.y-c.m.y
 			out := b.r + c.half + grain
 			if dx*dx+dy*dy < out*out && k != h && k != o {
-				free = !c.meetsHole(*b)
+				free = !c.meetsHole(hole{c: b.c.sub(at), r: b.r})
 			}
 		}
 		return free
@@ -218,9 +216,9 @@ func (g *discField) clear(c circle, h, o int32) bool {
 // discLink returns the web from disc a, where it is drawn, to disc b, the way from
 // centre to centre being d, l long.
 func (s *scene) discLink(a, b int32, ra, rb float64, d place, l float64) link {
-	at, u := s.centre(a), d.times(1/l)
-	to := at.add(d)
-	return link{at.add(u.times(ra)), to.sub(u.times(rb)), max(l-ra-rb, 0), a, b, -1, -1, to.sub(s.centre(b))}
+	at := s.centre(a)
+	p, q := discEnds(at, d, l, ra, rb)
+	return link{p, q, max(l-ra-rb, 0), a, b, -1, -1, at.add(d).sub(s.centre(b))}
 }
 
 // ascending sorts lengths that are not negative, eleven bits at a time from the

@@ -46,7 +46,7 @@ func TestTheFastSearchOfDiscsIsTheGeneralOne(t *testing.T) {
 		want := WebReport{Limit: limit}.with(s, s.links(reach))
 		if want.Found && fmt.Sprint(got) != fmt.Sprint(want) {
 			t.Errorf("seed %d: %d webs, narrowest %v, %d below; want %d, %v, %d",
-				seed, len(got.Widths), got.Narrowest, len(got.Below), len(want.Widths), want.Narrowest, len(want.Below))
+				seed, len(got.Widths()), got.Narrowest, len(got.Below), len(want.Widths()), want.Narrowest, len(want.Below))
 		}
 	}
 }

@@ -147,7 +147,7 @@ func TestWebsOfRandomOutlinesAgreeWithTryingEverything(t *testing.T) {
 		const limit = 8.0
 		want := slowWebs(cuts, l, limit)
 		var got []float64
-		for _, w := range Webs(cuts, geom.MM(limit), l.A, l.B).Widths {
+		for _, w := range Webs(cuts, geom.MM(limit), l.A, l.B).Widths() {
 			if v := w.MM(); v < limit && v > 2e-5 && (len(got) == 0 || v-got[len(got)-1] >= 5e-6) {
 				got = append(got, v)
 			}
@@ -198,7 +198,7 @@ func TestWebsOfArcsAreThoseOfTheirDiscs(t *testing.T) {
 // diagonals four rims meet one circle, and that is no web.
 func TestASquareGroundHasTwoWebsAHole(t *testing.T) {
 	l := pattern.Straight(geom.MM(2), geom.MM(2))
-	got := Webs(ground(l, 1).CutOuts(), geom.MM(3), l.A, l.B).Widths
+	got := Webs(ground(l, 1).CutOuts(), geom.MM(3), l.A, l.B).Widths()
 	if want := []geom.Length{geom.MM(1), geom.MM(1)}; !slices.Equal(got, want) {
 		t.Errorf("webs %v, want %v", got, want)
 	}
@@ -208,8 +208,8 @@ func TestASquareGroundHasTwoWebsAHole(t *testing.T) {
 func TestOneDotFindsItsOwnCopiesHoweverFarTheSearch(t *testing.T) {
 	l := pattern.Lattice{A: geom.PtMM(1, 0.3), B: geom.PtMM(7.1, 3.2)}
 	r := Webs(ground(l, 0.2).CutOuts(), geom.MM(10), l.A, l.B)
-	if got, want := r.Narrowest.Width, l.Pitch()-geom.MM(0.2); (got-want).Abs() > 1 || len(r.Widths) != 3 {
-		t.Errorf("narrowest %s mm of %d webs, want %s of 3", got, len(r.Widths), want)
+	if got, want := r.Narrowest.Width, l.Pitch()-geom.MM(0.2); (got-want).Abs() > 1 || len(r.Widths()) != 3 {
+		t.Errorf("narrowest %s mm of %d webs, want %s of 3", got, len(r.Widths()), want)
 	}
 }
 
@@ -222,7 +222,7 @@ func TestWebsOnTheClothRepeatAlongOnly(t *testing.T) {
 		{nil, []geom.Length{geom.MM(2)}},
 		{[]geom.Point{{Y: geom.MM(5)}}, []geom.Length{geom.MM(2), geom.MM(4), geom.MM(4)}},
 	} {
-		got := Webs(cutOuts(disc(0, 0, 1), disc(3, 0, 1)), geom.MM(4.5), c.periods...).Widths
+		got := Webs(cutOuts(disc(0, 0, 1), disc(3, 0, 1)), geom.MM(4.5), c.periods...).Widths()
 		if !slices.Equal(got, c.want) {
 			t.Errorf("periods %v: webs %v, want %v", c.periods, got, c.want)
 		}
@@ -233,7 +233,7 @@ func TestWebsOnTheClothRepeatAlongOnly(t *testing.T) {
 // in grids of their own and still see each other.
 func TestWebsBetweenSmallAndLargeDiscs(t *testing.T) {
 	cuts := cutOuts(disc(0, 0, 100), disc(51, 0, 0.4), disc(52, 0, 0.4), disc(0, 50.5, 0.4))
-	got := Webs(cuts, geom.MM(1)).Widths
+	got := Webs(cuts, geom.MM(1)).Widths()
 	if want := []geom.Length{geom.MM(0.3), geom.MM(0.6), geom.MM(0.8)}; !slices.Equal(got, want) {
 		t.Errorf("webs %v, want %v", got, want)
 	}
