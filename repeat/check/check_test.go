@@ -79,6 +79,20 @@ func TestEachRuleFindsItsOwnFaultAndNoOther(t *testing.T) {
 		{"web-thin", check.Fault, "0.2 mm", func(m *check.Measures) {
 			m.Sheet.Webs.Below = []stencil.Web{{Width: geom.MM(0.2)}}
 		}},
+		{"tongue", check.Warning, "2 tongues hang on one side only and may lift; the first reaches 12 mm from a neck of 2 mm", func(m *check.Measures) {
+			neck := stencil.Web{Width: geom.MM(2)}
+			m.Sheet.Tongues = []stencil.Tongue{{Neck: neck, Reach: geom.MM(12), Ratio: 6}, {Neck: neck, Ratio: 4.5}, {Neck: neck, Ratio: 3}}
+		}},
+		{"ribbon", check.Warning, "1 ribbon of paper gives; the first, 30 mm long and 1 mm wide, moves by up to 0.422 mm, the limit is 0.1 mm", func(m *check.Measures) {
+			m.Sheet.Ribbons = []stencil.Ribbon{{Span: geom.MM(30), Width: geom.MM(1), Deflection: geom.MM(0.422)}, {Deflection: geom.MM(0.05)}}
+		}},
+		{"skew", check.Warning, "leans when it is pulled straight: by 0.25 mm", func(m *check.Measures) {
+			m.Sheet.StiffFound, m.Sheet.Stiff = true, stencil.Stiffness{Isotropy: 0.4, Along: stencil.Pull{Skew: -0.25}}
+		}},
+		{"skew", check.Note, "The second sheet has in one direction, 45° from across, only 30 %", func(m *check.Measures) {
+			second := split(m).Second
+			second.StiffFound, second.Stiff = true, stencil.Stiffness{Isotropy: 0.3, SoftDeg: 45}
+		}},
 		{"tie-open", check.Fault, "1 tie: an end lies in a cut-out", func(m *check.Measures) {
 			m.Sheet.Ties.Ties = []stencil.TieMeasure{{Crossed: geom.MM(1), FromPaper: true, CrossesMotif: true}}
 		}},

@@ -25,8 +25,8 @@ type Sheet struct {
 	// enough for a quick measure.
 	Stiff      Stiffness
 	StiffFound bool
-	Stars   StarSet
-	OpenPct float64 // cut area of the plain pattern, overlaps counted once
+	Stars      StarSet
+	OpenPct    float64 // cut area of the plain pattern, overlaps counted once
 	// StepError is the way from the lattice vector nearest to the step to the
 	// step; where it is not zero every joint shows a fault of that size.
 	StepError geom.Point
@@ -54,8 +54,8 @@ type Web struct {
 // A WebReport tells the webs of the plain pattern, each once for a unit.
 type WebReport struct {
 	Limit     geom.Length
-	Narrowest Web           // zero where there is no web at all
-	Found     bool          // Narrowest holds one
+	Narrowest Web   // zero where there is no web at all
+	Found     bool  // Narrowest holds one
 	Below     []Web // those narrower than Limit, the narrowest first
 	// AcrossJoint is the narrowest web between the last cut-outs of one placement
 	// and the first of the next. With a step that is a lattice vector it is one
