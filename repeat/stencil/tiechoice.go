@@ -55,22 +55,27 @@ func before(a, b bid) int { return cmp.Or(cmp.Compare(a.cost, b.cost), cmp.Compa
 // short makes a piece that gets fewer ties than it needs wait for all others.
 const short = 1e9
 
-// join joins all pieces that can be joined, from the first on.
-func (t *tying) join(ctx context.Context, first int) error {
+// join joins all pieces that can be joined, starting beside those that are.
+func (t *tying) join(ctx context.Context) error {
 	version := make([]int, len(t.pieces))
-	t.hold(first, geom.Point{})
-	offer := func(around int) {
-		for _, k := range t.near[around] {
-			if t.joined[k] {
-				continue
-			}
-			version[k]++
-			if by, cost := t.best(k); len(by) > 0 {
-				heap.Push(&t.queue, bid{k, version[k], cost, by})
+	offer := func(k int) {
+		version[k]++
+		if by, cost := t.best(k); len(by) > 0 {
+			heap.Push(&t.queue, bid{k, version[k], cost, by})
+		}
+	}
+	offerAround := func(k int) {
+		for _, o := range t.near[k] {
+			if !t.joined[o] {
+				offer(o)
 			}
 		}
 	}
-	offer(first)
+	for k, joined := range t.joined {
+		if joined {
+			offerAround(k)
+		}
+	}
 	for len(t.queue) > 0 {
 		if err := ctx.Err(); err != nil {
 			return err
@@ -81,10 +86,7 @@ func (t *tying) join(ctx context.Context, first int) error {
 			continue
 		}
 		if !t.layAll(k, b.by) { // some don't fit: choose anew
-			version[k]++
-			if by, cost := t.best(k); len(by) > 0 {
-				heap.Push(&t.queue, bid{k, version[k], cost, by})
-			}
+			offer(k)
 			continue
 		}
 		c := t.among[k][b.by[0]]
@@ -92,9 +94,19 @@ func (t *tying) join(ctx context.Context, first int) error {
 		for _, i := range b.by {
 			t.take(k, i)
 		}
-		offer(k)
+		offerAround(k)
 	}
 	return nil
+}
+
+// squeeze lets ties come so near to each other: what had no room is looked at again.
+func (t *tying) squeeze(apart float64) {
+	t.room.apart = apart
+	for k := range t.among {
+		for i := range t.among[k] {
+			t.among[k][i].tight = false
+		}
+	}
 }
 
 // hold counts a piece as joined.
@@ -145,17 +157,21 @@ func (t *tying) layAll(k int, by []int) bool {
 	before := t.room.len()
 	for _, i := range by {
 		c := &t.among[k][i]
-		if c.laid == nil {
-			if tie, ok := t.lay(k, *c, t.width); ok {
-				c.laid = &tie
-			}
-		}
-		if c.laid == nil || !t.room.take(*c.laid) {
-			c.bad, c.laid, fit = true, nil, false
+		tie, ok := t.lay(k, *c, t.width)
+		switch {
+		case !ok:
+			c.bad, fit = true, false
+		case !t.room.take(tie):
+			c.tight, fit = true, false
+		default:
+			c.laid = &tie
 		}
 	}
 	if !fit {
 		t.room.giveBack(before)
+		for _, i := range by {
+			t.among[k][i].laid = nil
+		}
 	}
 	return fit
 }
@@ -177,7 +193,7 @@ func (t *tying) bestOf(k, n int, accept func(tieWay) bool) (by []int, cost float
 	among := t.among[k]
 	usable := make([]int, 0, len(among))
 	for i, c := range among {
-		if !c.bad && accept(c) {
+		if !c.bad && !c.tight && accept(c) {
 			usable = append(usable, i)
 		}
 	}

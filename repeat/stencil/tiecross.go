@@ -16,9 +16,10 @@ type tieWay struct {
 	cost float64    // mm2 of cut-out that a tie takes, by its middle line, and the preference
 	// turn is the bearing of p from the middle of an island, in degrees, and for
 	// a ribbon how far along it p lies, 360 for a period.
-	turn float64
-	laid *Tie // once it was tried
-	bad  bool // no tie fits
+	turn  float64
+	laid  *Tie // that was laid along it
+	bad   bool // no tie fits, or one is there
+	tight bool // a tie fits, but other ties leave it no room
 }
 
 func (c tieWay) middle() geom.Point { return c.p.Add(half(c.q.Sub(c.p))) }

@@ -32,20 +32,21 @@ func newProposal(u pattern.Unit, h Hold) (*proposal, error) {
 	return &proposal{m, u, h.TieWidth, max(h.PerIsland, 1), turnsOf(u), map[int][][]tieWay{}}, nil
 }
 
-// tryouts are how ties are chosen: ever closer, until all paper is held. At first
-// a tie's width of cut-out stays between any two ties, then half of it, and only
-// where that fails they may come as near as they must.
+// Ties are chosen by looking at rims as they usually are and, where paper stays
+// unheld, closer. Each time a tie's width of cut-out stays between any two ties;
+// for paper that finds none then half of it, and at the closest look ties may come
+// as near as they must.
 var tryouts = [...]struct {
 	finer int
-	apart float64 // widths from middle line to middle line
-}{{1, 2}, {4, 2}, {4, keepOff}, {4, 0}}
+	apart []float64 // widths from middle line to middle line
+}{{1, []float64{2, keepOff}}, {4, []float64{2, keepOff, 0}}}
 
 // best returns the first choice of ties clear of others that holds all, or the one
 // that leaves least unheld.
 func (p *proposal) best(ctx context.Context, others []Tie) (*tying, error) {
 	var best *tying
 	for _, try := range tryouts {
-		t, err := p.chosen(ctx, others, try.finer, try.apart)
+		t, err := p.chosen(ctx, others, try.finer, try.apart...)
 		if err != nil {
 			return nil, err
 		}
@@ -60,15 +61,15 @@ func (p *proposal) best(ctx context.Context, others []Tie) (*tying, error) {
 }
 
 // chosen chooses the ties, finer times as many places along each rim being looked
-// at, so many widths apart.
-func (p *proposal) chosen(ctx context.Context, others []Tie, finer int, apart float64) (*tying, error) {
+// at, so many widths apart, the first where possible.
+func (p *proposal) chosen(ctx context.Context, others []Tie, finer int, apart ...float64) (*tying, error) {
 	if p.ways[finer] == nil {
 		p.ways[finer] = p.gather(finer)
 	}
 	n := len(p.pieces)
 	t := &tying{
 		paperMap: p.paperMap, width: p.width, least: p.least,
-		avoid: p.middleLines(others), room: p.roomFor(p.width, apart, n),
+		avoid: p.middleLines(others), room: p.roomFor(p.width, n),
 		joined: make([]bool, n), moved: make([]geom.Point, n), ends: make([]int, n),
 		among: make([][]tieWay, n), near: neighbours(p.ways[finer]),
 	}
@@ -79,12 +80,18 @@ func (p *proposal) chosen(ctx context.Context, others []Tie, finer int, apart fl
 			c.bad = t.crowded(*c)
 		}
 	}
-	if err := t.join(ctx, t.first()); err != nil {
-		return nil, err
+	t.hold(t.first(), geom.Point{})
+	for i, widths := range apart {
+		if t.squeeze(widths * float64(p.width)); i > 0 && len(t.unheld) == 0 {
+			break
+		}
+		if err := t.join(ctx); err != nil {
+			return nil, err
+		}
+		both := t.close()
+		t.topUp()
+		t.unheld = t.missing(both)
 	}
-	both := t.close()
-	t.topUp()
-	t.unheld = t.missing(both)
 	return t, nil
 }
 

@@ -18,9 +18,9 @@ type tieRoom struct {
 }
 
 // roomFor returns the room for ties of that width about so many pieces of paper.
-func (m *paperMap) roomFor(width geom.Length, widths float64, pieces int) *tieRoom {
+func (m *paperMap) roomFor(width geom.Length, pieces int) *tieRoom {
 	size := math.Max(8*float64(width), math.Sqrt(m.det/float64(4*pieces+1)))
-	r := &tieRoom{mesh: m.meshOf(size, 4*pieces+1), apart: widths * float64(width)}
+	r := &tieRoom{mesh: m.meshOf(size, 4*pieces+1)}
 	r.met = make([][]meeting, r.nu*r.nv)
 	return r
 }
