@@ -74,6 +74,15 @@ func (w *jointWays) best(ctx context.Context, share float64) (Joint, bool, error
 				break
 			}
 		}
+		if best.Line == nil {
+			j, ok, err := w.winding(ctx, m, share)
+			if err != nil {
+				return Joint{}, false, err
+			}
+			if ok {
+				return j, true, nil
+			}
+		}
 		if best.keeps(share) {
 			break
 		}
