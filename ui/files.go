@@ -2,22 +2,17 @@ package ui
 
 import (
 	"bytes"
-	"context"
-	"errors"
 	"fmt"
 	"io"
 	"os"
 	"path/filepath"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
-	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/widget"
 
 	"tsugime/assets"
 	"tsugime/export"
-	"tsugime/export/report"
 	"tsugime/repeat/document"
 	"tsugime/ui/session"
 )
@@ -103,97 +98,6 @@ func (w *Window) saveAs() { w.chooseName(func() {}) }
 
 func (w *Window) fail(err error) { dialog.ShowError(fmt.Errorf("%s", sentence(err)), w.win) }
 
-func (w *Window) chooseFile() {
-	w.askThen("Open", func() {
-		d := dialog.NewFileOpen(func(r fyne.URIReadCloser, err error) {
-			if err != nil || r == nil {
-				return
-			}
-			r.Close()
-			w.Open(r.URI().Path())
-		}, w.win)
-		d.SetFilter(storage.NewExtensionFileFilter([]string{extension}))
-		d.Resize(fyne.NewSize(860, 600))
-		d.Show()
-	})
-}
-
-// chooseName asks for a name, saves under it and then goes on.
-func (w *Window) chooseName(then func()) {
-	d := dialog.NewFileSave(func(to fyne.URIWriteCloser, err error) {
-		if err != nil || to == nil {
-			return
-		}
-		path := to.URI().Path()
-		to.Close()
-		if filepath.Ext(path) != extension {
-			os.Remove(path) // the dialog has made an empty file under the bare name
-			path += extension
-			if _, err := os.Stat(path); err == nil { // the dialog has asked about the bare name only
-				w.fail(fmt.Errorf("save: there is a %s already; give another name", filepath.Base(path)))
-				return
-			}
-		}
-		if w.SaveTo(path) {
-			then()
-		}
-	}, w.win)
-	d.SetFileName("order" + extension)
-	d.Resize(fyne.NewSize(860, 600))
-	d.Show()
-}
-
-// chooseStarter offers the starters with what they are.
-func (w *Window) chooseStarter() {
-	w.askThen("Begin Anew", func() {
-		list := container.NewVBox()
-		var d *dialog.CustomDialog
-		for _, s := range assets.Starters() {
-			about := widget.NewLabel(s.About)
-			about.Wrapping, about.Importance = fyne.TextWrapWord, widget.LowImportance
-			list.Add(widget.NewButton(s.Title, func() {
-				d.Hide()
-				o, err := ReadStarter(s.Name)
-				if err != nil {
-					w.fail(err)
-					return
-				}
-				w.lay(o, "")
-			}))
-			list.Add(about)
-		}
-		scroll := container.NewVScroll(list)
-		scroll.SetMinSize(fyne.NewSize(480, 420))
-		d = dialog.NewCustom("Begin with", "Cancel", scroll, w.win)
-		d.Show()
-	})
-}
-
-// askThen does something that lets the order go, after asking what becomes of
-// changes.
-func (w *Window) askThen(verb string, do func()) {
-	if !w.Changed() {
-		do()
-		return
-	}
-	d := dialog.NewCustomWithoutButtons("Save the changes?", widget.NewLabel("The order has changed since it was saved."), w.win)
-	d.SetButtons([]fyne.CanvasObject{
-		widget.NewButton(say("Cancel"), func() { d.Hide() }),
-		widget.NewButton(verb+" without Saving", func() { d.Hide(); w.store.Forget(); do() }),
-		&widget.Button{Text: "Save", Importance: widget.HighImportance, OnTapped: func() {
-			d.Hide()
-			if w.path == "" {
-				w.chooseName(do)
-				return
-			}
-			if w.SaveTo(w.path) {
-				do()
-			}
-		}},
-	})
-	d.Show()
-}
-
 // close closes the window after asking what becomes of changes.
 func (w *Window) close() {
 	w.askThen("Close", func() {
@@ -239,69 +143,4 @@ func (w *Window) Recover(k session.Kept) {
 		w.title()
 		w.Say("Taken up as it was kept; save it to keep it for good.")
 	}, w.win)
-}
-
-func (w *Window) chooseFolder() {
-	d := dialog.NewFolderOpen(func(folder fyne.ListableURI, err error) {
-		if err == nil && folder != nil {
-			w.overwriteThen(filepath.Join(folder.Path(), jobName(w.path)), w.WriteJob)
-		}
-	}, w.win)
-	d.Resize(fyne.NewSize(860, 600))
-	d.Show()
-}
-
-// overwriteThen asks before a folder that is there already is written into.
-func (w *Window) overwriteThen(folder string, do func(folder string)) {
-	if _, err := os.Stat(folder); err != nil {
-		do(folder)
-		return
-	}
-	question := widget.NewLabel(filepath.Base(folder) + " " + say("is there already. Its sheets will be written anew."))
-	dialog.ShowCustomConfirm(say("Write over the job folder?"), say("Write"), say("Cancel"), question, func(yes bool) {
-		if yes {
-			do(folder)
-		}
-	}, w.win)
-}
-
-// jobName names the folder of an order's sheets.
-func jobName(path string) string {
-	if path == "" {
-		return "job"
-	}
-	base := filepath.Base(path)
-	return base[:len(base)-len(filepath.Ext(base))] + "-job"
-}
-
-// WriteJob writes the job folder in the background, with what is being written
-// and a way to stop.
-func (w *Window) WriteJob(folder string) {
-	ctx, cancel := context.WithCancel(context.Background())
-	bar, label := widget.NewProgressBar(), widget.NewLabel("Beginning…")
-	d := dialog.NewCustomWithoutButtons("Writing the job folder", container.NewVBox(label, bar), w.win)
-	d.SetButtons([]fyne.CanvasObject{widget.NewButton(say("Stop"), cancel)})
-	d.Resize(fyne.NewSize(440, 170))
-	d.Show()
-	work := w.work
-	go func() {
-		files, err := report.JobFolder(ctx, work, folder, report.Options{Force: true}, func(done, of int, name string) {
-			fyne.Do(func() {
-				bar.SetValue(float64(done) / float64(of))
-				label.SetText(name)
-			})
-		})
-		fyne.Do(func() {
-			defer cancel()
-			d.Hide()
-			switch {
-			case errors.Is(err, context.Canceled):
-				w.Say("Stopped; nothing half-written was left.")
-			case err != nil:
-				w.fail(err)
-			default:
-				w.Say(fmt.Sprintf("%d files written to %s.", len(files), folder))
-			}
-		})
-	}()
 }

@@ -76,7 +76,13 @@ func (s *stencilStation) markIdle(sc *board.Scene, t stencil.Tie, m stencil.TieM
 		open = append(open, t.To)
 	}
 	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Ring, Points: open, Colour: faultRed, Width: 2})
-	sc.Labels = append(sc.Labels, board.Label{At: middle, Text: say(word), Align: board.Below, Colour: faultRed, Shield: shield, Size: 11, Room: t.From.Distance(t.To)})
+	right := t.From
+	if t.To.X > right.X {
+		right = t.To
+	}
+	sc.Labels = append(sc.Labels, board.Label{
+		At: right.Add(geom.Point{X: t.Width}), Text: say(word), Align: board.After, Colour: faultRed, Shield: shield, Size: 11, Room: 3 * t.From.Distance(t.To),
+	})
 }
 
 // markInHand shows the chosen tie with its handles, or one that is being drawn,

@@ -1,0 +1,106 @@
+package ui
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/storage"
+	"fyne.io/fyne/v2/widget"
+
+	"tsugime/assets"
+)
+
+func (w *Window) chooseFile() {
+	w.askThen("Open", func() {
+		d := dialog.NewFileOpen(func(r fyne.URIReadCloser, err error) {
+			if err != nil || r == nil {
+				return
+			}
+			r.Close()
+			w.Open(r.URI().Path())
+		}, w.win)
+		d.SetFilter(storage.NewExtensionFileFilter([]string{extension}))
+		d.Resize(fyne.NewSize(860, 600))
+		d.Show()
+	})
+}
+
+// chooseName asks for a name, saves under it and then goes on.
+func (w *Window) chooseName(then func()) {
+	d := dialog.NewFileSave(func(to fyne.URIWriteCloser, err error) {
+		if err != nil || to == nil {
+			return
+		}
+		path := to.URI().Path()
+		to.Close()
+		if filepath.Ext(path) != extension {
+			os.Remove(path) // the dialog has made an empty file under the bare name
+			path += extension
+			if _, err := os.Stat(path); err == nil { // the dialog has asked about the bare name only
+				w.fail(fmt.Errorf("save: there is a %s already; give another name", filepath.Base(path)))
+				return
+			}
+		}
+		if w.SaveTo(path) {
+			then()
+		}
+	}, w.win)
+	d.SetFileName("order" + extension)
+	d.Resize(fyne.NewSize(860, 600))
+	d.Show()
+}
+
+// chooseStarter offers the starters with what they are.
+func (w *Window) chooseStarter() {
+	w.askThen("Begin Anew", func() {
+		list := container.NewVBox()
+		var d *dialog.CustomDialog
+		for _, s := range assets.Starters() {
+			about := widget.NewLabel(s.About)
+			about.Wrapping, about.Importance = fyne.TextWrapWord, widget.LowImportance
+			list.Add(widget.NewButton(s.Title, func() {
+				d.Hide()
+				o, err := ReadStarter(s.Name)
+				if err != nil {
+					w.fail(err)
+					return
+				}
+				w.lay(o, "")
+			}))
+			list.Add(about)
+		}
+		scroll := container.NewVScroll(list)
+		scroll.SetMinSize(fyne.NewSize(480, 420))
+		d = dialog.NewCustom("Begin with", "Cancel", scroll, w.win)
+		d.Show()
+	})
+}
+
+// askThen does something that lets the order go, after asking what becomes of
+// changes.
+func (w *Window) askThen(verb string, do func()) {
+	if !w.Changed() {
+		do()
+		return
+	}
+	d := dialog.NewCustomWithoutButtons("Save the changes?", widget.NewLabel("The order has changed since it was saved."), w.win)
+	d.SetButtons([]fyne.CanvasObject{
+		widget.NewButton(say("Cancel"), func() { d.Hide() }),
+		widget.NewButton(verb+" without Saving", func() { d.Hide(); w.store.Forget(); do() }),
+		&widget.Button{Text: "Save", Importance: widget.HighImportance, OnTapped: func() {
+			d.Hide()
+			if w.path == "" {
+				w.chooseName(do)
+				return
+			}
+			if w.SaveTo(w.path) {
+				do()
+			}
+		}},
+	})
+	d.Show()
+}
