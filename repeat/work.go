@@ -27,7 +27,12 @@ type Work struct {
 // Build carries an order along the line: cut-outs on a sheet, placements along
 // the bolt, panels of the garment, findings. It stops early only when ctx is
 // done; what is wrong with the design is a finding, not an error.
-func Build(ctx context.Context, o document.Order) (Work, error) {
+func Build(ctx context.Context, o document.Order) (Work, error) { return Rebuild(ctx, Work{}, o) }
+
+// Rebuild returns what Build returns for the order, sooner where prev is the work
+// of an order that an edit parts from o: what the edit leaves as it is on the
+// sheet is taken from there. prev stays as it is.
+func Rebuild(ctx context.Context, prev Work, o document.Order) (Work, error) {
 	if err := o.Check(); err != nil {
 		return Work{}, err
 	}
