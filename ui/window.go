@@ -206,10 +206,10 @@ func (w *Window) rebuild() {
 		w.cancel()
 	}
 	ctx, cancel := context.WithCancel(context.Background())
-	now, done := w.history.Now(), make(chan struct{})
+	now, prev, done := w.history.Now(), w.work, make(chan struct{})
 	w.cancel, w.pending, w.fault = cancel, done, nil
 	go func() {
-		work, err := repeat.Build(ctx, now.order)
+		work, err := repeat.Rebuild(ctx, prev, now.order)
 		var ready grounds
 		if err == nil {
 			ready = groundsOf(work)
