@@ -15,7 +15,13 @@ import (
 // same is measured in full. prev stays as it is; the zero Sheet has nothing to
 // take.
 func CutAgain(ctx context.Context, prev Sheet, design pattern.Unit, spec Spec, cloth geom.Length) (Sheet, error) {
-	return cutAfter(ctx, prev.kept.before(design, spec, cloth), design, spec, cloth)
+	a := prev.kept.before(design, spec, cloth)
+	if a != nil && a.edit.none() && a.cloth == cloth && reflect.DeepEqual(a.sheet.Spec, spec) {
+		same := a.sheet
+		same.kept = prev.kept
+		return same, ctx.Err()
+	}
+	return cutAfter(ctx, a, design, spec, cloth)
 }
 
 // A kept is what a sheet was cut from, and what it was then, for the next edit.

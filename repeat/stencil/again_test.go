@@ -87,7 +87,7 @@ func leaf(size float64) geom.Shape {
 func againSpec(u pattern.Unit, step geom.Length) Spec {
 	return Spec{
 		Step: step, Field: Field{Left: geom.MM(1), Width: geom.MM(36)}, WebLimit: geom.MM(0.2),
-		Paper: Paper{Width: geom.MM(60), Height: geom.MM(80)},
+		Paper: Paper{Width: geom.MM(60), Height: geom.MM(80), Thickness: geom.MM(0.2)},
 		Stars: StarSpec{PerEnd: 2, Diameter: geom.MM(0.8), Hidden: geom.MM(4)},
 	}
 }
@@ -114,7 +114,7 @@ func TestWhatIsCutAgainIsWhatIsCut(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		sheet, before := first, u
+		sheet, before, kept := first, u, false
 		for step := range 8 {
 			next := randomEdit(rnd, u, &nextID, seed%7 == 6)
 			if step == 4 {
@@ -128,7 +128,10 @@ func TestWhatIsCutAgainIsWhatIsCut(t *testing.T) {
 			if !sameSheet(t, "again", got, want) {
 				t.Fatalf("seed %d, edit %d of %d motifs", seed, step, len(next.Motifs))
 			}
-			u, sheet = next, got
+			u, sheet, kept = next, got, kept || got.kept.paper != nil
+		}
+		if seed%7 != 6 && !kept {
+			t.Errorf("seed %d: nothing was kept between %d edits of %d motifs", seed, 8, len(u.Motifs))
 		}
 		if again, err := Cut(t.Context(), before, spec, geom.MM(38)); err != nil || !sameSheet(t, "the first", first, again) {
 			t.Fatalf("seed %d: %v", seed, err)
@@ -181,6 +184,83 @@ func TestWhatIsMeasuredAgainIsWhatIsMeasured(t *testing.T) {
 	}
 	if t.Logf("%d of %d edits measured again", kept, edits); kept < edits/4 {
 		t.Errorf("only %d of %d edits are measured again", kept, edits)
+	}
+}
+
+// fullDots is a unit of 63,360 dots that fills a sheet, each off its place by chance.
+func fullDots() (pattern.Unit, Spec) {
+	rnd := rand.New(rand.NewPCG(1, 1))
+	u := pattern.Unit{Lattice: pattern.Straight(geom.MM(352*1.01), geom.MM(180*1.01))}
+	for i := range 352 * 180 {
+		at := geom.PtMM(float64(i%352)*1.01+0.2*rnd.Float64(), float64(i/352)*1.01+0.2*rnd.Float64())
+		u.Motifs = append(u.Motifs, pattern.Motif{ID: pattern.ID(i + 1), Shape: geom.DiscShape(geom.Point{}, geom.MM(0.45)), At: at})
+	}
+	return u, fullSheet(geom.MM(180 * 1.01))
+}
+
+func fullSheet(step geom.Length) Spec {
+	s := againSpec(pattern.Unit{}, step)
+	s.Field = Field{Left: geom.MM(4), Width: geom.MM(352)}
+	return s
+}
+
+// fewDots is a unit of nine dots.
+func fewDots() (pattern.Unit, Spec) {
+	u := pattern.Unit{Lattice: pattern.Straight(geom.MM(3), geom.MM(3))}
+	for i := range 9 {
+		at := geom.PtMM(float64(i%3)+0.02*float64(i), float64(i/3)+0.03*float64(i))
+		u.Motifs = append(u.Motifs, pattern.Motif{ID: pattern.ID(i + 1), Shape: geom.DiscShape(geom.Point{}, geom.MM(0.45)), At: at})
+	}
+	return u, fullSheet(geom.MM(180))
+}
+
+// leaves is a unit of two thousand outlines that fills a sheet.
+func leaves() (pattern.Unit, Spec) {
+	u := pattern.Unit{Lattice: pattern.Straight(geom.MM(360), geom.MM(180))}
+	for i := range 2000 {
+		u.Motifs = append(u.Motifs, pattern.Motif{ID: pattern.ID(i + 1), Shape: leaf(3 + 0.5*float64(i%3)), At: geom.PtMM(0.3+5.76*float64(i%62), 2+5.5*float64(i/62))})
+	}
+	return u, fullSheet(geom.MM(180))
+}
+
+// What a person waits for after one motif in the middle was moved, beside what the
+// first cut takes, and of it the measures of the plain pattern.
+func BenchmarkOneMotifMoved(b *testing.B) {
+	for _, c := range []struct {
+		name string
+		made func() (pattern.Unit, Spec)
+	}{{"63360 dots", fullDots}, {"9 dots", fewDots}, {"2000 leaves", leaves}} {
+		u, spec := c.made()
+		moved := u
+		moved.Motifs = slices.Clone(u.Motifs)
+		moved.Motifs[len(u.Motifs)/2].At.X += geom.MM(0.05)
+		cut := func(b *testing.B, prev Sheet, u pattern.Unit) Sheet {
+			s, err := CutAgain(context.Background(), prev, u, spec, geom.MM(360))
+			if err != nil {
+				b.Fatal(err)
+			}
+			return s
+		}
+		first := cut(b, Sheet{}, u)
+		sheet := cut(b, first, moved)
+		b.Run(c.name+"/cut", func(b *testing.B) {
+			for b.Loop() {
+				cut(b, Sheet{}, u)
+			}
+		})
+		b.Run(c.name+"/again", func(b *testing.B) {
+			for b.Loop() {
+				cut(b, sheet, u)
+			}
+		})
+		if p := sheet.kept.paper; p != nil {
+			b.Run(c.name+"/measures", func(b *testing.B) {
+				e, _ := editOf(moved.Motifs, u.Motifs)
+				for b.Loop() {
+					p.edited(e, u.Lattice, spec.WebLimit)
+				}
+			})
+		}
 	}
 }
 
