@@ -72,6 +72,12 @@ func TestEachRuleFindsItsOwnFaultAndNoOther(t *testing.T) {
 		{"hole-small", check.Warning, "0.3 mm", func(m *check.Measures) {
 			m.Unit.Motifs = []pattern.Motif{{ID: 1, Shape: geom.DiscShape(geom.Point{}, geom.MM(0.3))}}
 		}},
+		{"outline-flaw", check.Warning, "The outlines of 2 motifs cross, touch or run along themselves; the first is motif 7.", func(m *check.Measures) {
+			m.Sheet.Flaws = []stencil.Flaw{{Motif: 3, Kind: geom.Reversed}, {Motif: 7, Kind: geom.Crossed}, {Motif: 8, Kind: geom.Crossed}}
+		}},
+		{"outline-flaw", check.Warning, "The outlines of 1 motif have a line that encloses nothing", func(m *check.Measures) {
+			m.Sheet.Flaws = []stencil.Flaw{{Motif: 3, Kind: geom.NoArea}}
+		}},
 		{"island", check.Fault, "2.500 mm²", func(m *check.Measures) {
 			m.Sheet.Paths.Islands = []stencil.Part{{AreaMM2: 2.5}}
 		}},

@@ -35,7 +35,7 @@ type rule func(m Measures, l Limits) []Finding
 
 // rules stand in the order of the work: unit, sheet, stars, bolt, garment.
 var rules = []rule{
-	emptyUnit, smallHoles, islands, bands, webs, tongues, ribbons, skews, ties, hinges, cover, lap,
+	emptyUnit, flaws, smallHoles, islands, bands, webs, tongues, ribbons, skews, ties, hinges, cover, lap,
 	stepFault, jointCrosses, jointThin, fieldFits, paperFits,
 	starsClear, starsHidden, starBaseline, starsTurned, matchStars,
 	noPlacement, remainder, turnedPlacements, boardFull, drift,

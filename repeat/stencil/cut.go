@@ -23,18 +23,23 @@ func cutAfter(ctx context.Context, prev *again, design pattern.Unit, spec Spec, 
 	if err := design.Lattice.Check(); err != nil {
 		return Sheet{}, err
 	}
+	if err := inBounds(design); err != nil {
+		return Sheet{}, err
+	}
 	set, err := heldBy(design, spec.Hold)
 	if err != nil {
 		return Sheet{}, err
 	}
 	sheets, paper := make([]Sheet, len(set.units)), make([]*paperKept, len(set.units))
 	var joint Joint
+	var flaws []Flaw
 	errs := make([]error, len(sheets)+1)
 	// The sheets and the joint are measured side by side.
 	var together sync.WaitGroup
 	for i, u := range set.units {
 		together.Go(func() { sheets[i], paper[i], errs[i] = prev.measured(u, spec) })
 	}
+	together.Go(func() { flaws = Flaws(design) })
 	together.Go(func() {
 		var err error
 		if joint, err = prev.joint(ctx, design, spec); err != nil {
@@ -61,7 +66,7 @@ func cutAfter(ctx context.Context, prev *again, design pattern.Unit, spec Spec, 
 		s.Ties = set.ties[i]
 	}
 	first := sheets[0]
-	first.Printed = first.CutOuts
+	first.Printed, first.Flaws = first.CutOuts, flaws
 	if len(sheets) > 1 {
 		first.Second, first.Cover = &sheets[1], set.cover
 		first.Printed = slices.Concat(first.CutOuts, sheets[1].CutOuts)

@@ -27,6 +27,7 @@ type Sheet struct {
 	StiffFound bool
 	Stars      StarSet
 	OpenPct    float64 // cut area of the plain pattern, overlaps counted once
+	Flaws      []Flaw  // of the outlines of the design; told on the first sheet of a split
 	// StepError is the way from the lattice vector nearest to the step to the
 	// step; where it is not zero every joint shows a fault of that size.
 	StepError geom.Point

@@ -10,6 +10,9 @@ import (
 // so nothing is missed. A corner can only be the end of a web that runs off
 // between the normals of its two sides.
 func (w *search) fromCorner(v int32) {
+	if w.buried != nil && w.buried[v] {
+		return
+	}
 	s := &w.sides.sides[v]
 	in := &w.sides.sides[s.before]
 	before, after := in.b.sub(in.a), s.b.sub(s.a)

@@ -19,6 +19,7 @@ type scene struct {
 	field  *discField // where all are discs and a field can hold them; discs is empty then
 	sides  *sideGrid  // nil where all are discs
 	covers *coverGrid
+	buried []bool // of each corner: no web begins there; nil where none was looked for
 }
 
 // sceneOf prepares a search up to reach from rim to rim.
@@ -67,6 +68,7 @@ func gathered(cuts []pattern.CutOut, periods []geom.Point) (*scene, []hole) {
 	}
 	s.sides = f.sideGrid(sides)
 	s.covers = f.coverGrid(covers)
+	s.bury()
 	return s, holes
 }
 
