@@ -116,10 +116,11 @@ func (p *proposal) bestTwo(ctx context.Context) (first, second *tying, err error
 	}
 	var kept []Tie // places of the second
 	for range exchanges {
-		if len(second.unheld) == 0 {
+		short := second.short()
+		if len(short) == 0 {
 			break
 		}
-		kept = append(kept, p.places(second.short())...)
+		kept = append(kept, p.places(short)...)
 		one, err := p.best(ctx, kept)
 		if err != nil {
 			return nil, nil, err

@@ -66,12 +66,6 @@ func (m *paperMap) nearest(p geom.Point, radius float64, accept func(pieceCopy) 
 	}
 }
 
-// Samples of a rim: as many as fit a tie's width apart, within these bounds.
-const (
-	fewSamples  = 16
-	manySamples = 48
-)
-
 // crossings returns the ways across from piece k: from places along its rim to
 // the nearest other paper, and where these are shorter than their neighbours'
 // the locally shortest.
@@ -87,61 +81,8 @@ func (m *paperMap) crossings(k int, width geom.Length, finer int) []tieWay {
 	return all
 }
 
-// samples returns places evenly along a line, moved back by shift, from its
-// topmost place on.
-func (m *paperMap) samples(b geom.Boundary, shift geom.Point, width geom.Length, finer int) []geom.Point {
-	length := lineMM(b) * float64(geom.Millimetre)
-	n := 4 * finer * min(max(int(math.Ceil(length/4/float64(width))), fewSamples/4), manySamples/4)
-	if !b.Closed() {
-		n = max(n, 4*finer*ribbonTies(b.Wrap, 1))
-	}
-	top, into := topOf(b)
-	places := make([]geom.Point, 0, n)
-	step, left := length/float64(n), into
-	turn := geom.Point{}
-	for k := range len(b.Points) + 1 {
-		i := (top + k) % len(b.Points)
-		if k > 0 && i == 0 {
-			turn = b.Wrap
-		}
-		p, q := b.Points[i], lineEnd(b, i)
-		way := placeOf(q.Sub(p))
-		l := way.norm()
-		for ; left < l && len(places) < n; left += step {
-			places = append(places, p.Add(way.times(left/l).point()).Add(turn).Sub(shift))
-		}
-		left -= l
-	}
-	return places
-}
-
-// topOf returns the piece of a line that has its topmost place, and how far along
-// it that place is: the middle of a piece that runs level.
-func topOf(b geom.Boundary) (piece int, along float64) {
-	for i, p := range b.Points {
-		if p.Less(b.Points[piece]) {
-			piece = i
-		}
-	}
-	top := b.Points[piece]
-	before := (piece + len(b.Points) - 1) % len(b.Points)
-	after := lineEnd(b, piece)
-	lead := top.Sub(b.Points[before])
-	if before > piece {
-		lead = lead.Add(b.Wrap)
-	}
-	rise, fall := lead.Y.Abs(), after.Y-top.Y
-	switch {
-	case fall <= geom.Chord && fall <= rise:
-		return piece, after.Sub(top).Norm() / 2
-	case rise <= geom.Chord:
-		return before, lead.Norm() / 2
-	}
-	return piece, 0
-}
-
 // crossingsFrom returns the crossings from places in order along a rim of piece k.
-func (m *paperMap) crossingsFrom(k int, places []geom.Point, width geom.Length) []tieWay {
+func (m *paperMap) crossingsFrom(k int, places []rimPlace, width geom.Length) []tieWay {
 	own := m.same(pieceCopy{piece: k})
 	others := func(c pieceCopy) bool { return c != own }
 	itself := func(c pieceCopy) bool { return c == own }
@@ -149,12 +90,12 @@ func (m *paperMap) crossingsFrom(k int, places []geom.Point, width geom.Length) 
 	far := make([]float64, 0, len(places))
 	radius := m.tallA / float64(m.sides.nu)
 	for _, p := range places {
-		f, ok := m.nearest(p, radius, others)
+		f, ok := m.nearest(p.at, radius, others)
 		if !ok {
 			return nil
 		}
 		radius = 1.1*f.far + 1
-		found, far = append(found, tieWay{p: p, q: f.p, to: f.to}), append(far, f.far)
+		found, far = append(found, tieWay{p: p.at, q: f.p, to: f.to}), append(far, f.far)
 	}
 	n := len(found)
 	for i := range found {
@@ -173,12 +114,17 @@ func (m *paperMap) crossingsFrom(k int, places []geom.Point, width geom.Length) 
 			}
 		}
 		c.cost = far[i] / float64(geom.Millimetre) * width.MM()
+		if places[i].corner && c.p == places[i].at {
+			c.cost *= atCorner
+		}
 	}
 	return found
 }
 
-// Preferences, as shares of a way across's cost; our recommendation, no source.
+// Preferences, as shares of a way across's cost; our recommendation, no source. They
+// choose among places that cost the same, and hardly outweigh length.
 const (
+	atCorner      = 0.98 // one of its ends is at a corner of the rim or at the end of a line
 	throughMiddle = 0.98 // its line runs through the middle of the island
 	alongAxis     = 0.98 // it runs along or square to the motif as it is drawn
 )

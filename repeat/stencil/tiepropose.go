@@ -29,7 +29,7 @@ type Unheld struct {
 //
 // Ties go where they take least of the cut-outs (width × length), by one piece of
 // paper after another, the cheapest first. Of equal places those in line with the
-// middle of the island and with the motif's own axes are taken; ties all on one
+// middle of the island, on the motif's own axes and at corners of its rim are taken; ties all on one
 // side cost up to three times as much, so that islands don't hinge. It is a good
 // choice, not the best of all. The same ties come out wherever the whole pattern
 // is moved, and the same on every run.
@@ -86,6 +86,10 @@ func (t *tying) first() int {
 // missing names the paper that is not held as it should be.
 func (t *tying) missing(both bool) []Unheld {
 	var unheld []Unheld
+	beside := ""
+	if t.avoid != nil {
+		beside = " beside those of the other sheet"
+	}
 	for k, p := range t.pieces {
 		if p.kind == body || t.beyond[p.rim].piece != k {
 			continue
@@ -93,11 +97,15 @@ func (t *tying) missing(both bool) []Unheld {
 		at := t.lines[p.rim].Points[0]
 		switch n := t.ends[k]; {
 		case !t.joined[k]:
-			unheld = append(unheld, Unheld{at, "no tie fits between it and other paper; draw one by hand or make ties narrower"})
+			unheld = append(unheld, Unheld{at, "no tie fits between it and other paper" + beside + "; draw one by hand or make ties narrower"})
 		case n < t.least:
-			unheld = append(unheld, Unheld{at, fmt.Sprintf("%d of %d ties fit; it hinges: draw one by hand or make ties narrower", n, t.least)})
+			unheld = append(unheld, Unheld{at, fmt.Sprintf("%d of %d ties fit%s; it hinges: draw one by hand or make ties narrower", n, t.least, beside)})
 		case !both:
-			unheld = append(unheld, Unheld{at, "it hangs together one way only; draw ties across by hand"})
+			why := "it hangs together one way only" + beside + "; draw ties across by hand"
+			if len(t.loops) == 0 {
+				why = "no tie fits between it and its own copies" + beside + ", so it falls out; draw ties by hand"
+			}
+			unheld = append(unheld, Unheld{at, why})
 			both = true
 		}
 	}
