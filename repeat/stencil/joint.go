@@ -15,7 +15,8 @@ type Joint struct {
 	Clearance geom.Length // from the line to the nearest cut-out; negative where one is crossed
 	Length    geom.Length
 	// Widest is the greatest clearance that any line could have: half the web
-	// that every line must cross, the best one crossing none that is narrower.
+	// that every line must cross, the best one crossing none that is narrower. Where
+	// only lines that climb far have it, this is the greatest of the level ones.
 	Widest geom.Length
 	ByHand bool         // the line is the one that was drawn by hand
 	Faults []JointFault // what is wrong with a line drawn by hand

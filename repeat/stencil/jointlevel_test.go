@@ -53,3 +53,26 @@ func TestASheetOfSlantedRingsFitsItsPaper(t *testing.T) {
 		t.Errorf("cut-outs %v on paper %v; want them to fit", cut, sheet.Paper)
 	}
 }
+
+// Between drifting leaves the widest ways climb along the rows of the lattice; the
+// line stays level where a narrower web lets it.
+func TestTheLineStaysLevelThroughNarrowerWebs(t *testing.T) {
+	leaf := outlineOf(t, "M0.35 -4.4C2.6 -2 2.4 1.6 0.35 3.6ZM-0.35 -4.4L-0.35 3.6C-2.4 1.6 -2.6 -2 -0.35 -4.4Z")
+	u := pattern.Unit{
+		Lattice: pattern.Lattice{A: geom.PtMM(11.126894, 9.090909), B: geom.PtMM(0, 18.181818)},
+		Motifs: []pattern.Motif{
+			{ID: 1, Shape: leaf, At: geom.PtMM(189.662966, 0), TurnDeg: 30},
+			{ID: 2, Shape: geom.DiscShape(geom.Point{}, geom.MM(1.2)), At: geom.PtMM(194.316031, 3.2)},
+			{ID: 3, Shape: geom.DiscShape(geom.Point{}, geom.MM(0.8)), At: geom.PtMM(195.125259, -3.4)},
+		},
+	}
+	field, step := Field{geom.MM(9.5), geom.MM(356)}, geom.Length(181_818_180)
+	j, err := FindJoint(context.Background(), u, field, step, JointSpec{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if h := geom.BoxOf(j.Line...).Height(); h > step/2 || j.Clearance < geom.MM(0.5) {
+		t.Errorf("the line is %s mm high and %s mm clear of %s mm", h, j.Clearance, j.Widest)
+	}
+	keepsClear(t, "leaves", u, field, step, j)
+}

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sort"
 
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
@@ -61,12 +62,12 @@ func (w *jointWays) best(ctx context.Context, share float64) (Joint, bool, error
 		if m == nil {
 			break
 		}
-		routes := w.routes(m, share*m.widest)
+		routes := w.routes(m, share)
 		if len(routes) == 0 {
 			break
 		}
-		for _, at := range routes {
-			j, ok := w.drawn(at, m.widest/2, share)
+		for _, r := range routes {
+			j, ok := w.drawn(r.at, r.widest/2, share)
 			if ok && j.Clearance > best.Clearance {
 				best = j
 			}
@@ -106,24 +107,67 @@ const (
 // shares of the step to either side.
 var bandShares = [...]float64{1. / 16, 1. / 8, 1. / 4}
 
-// routes returns the ways across webs at least so wide, in the order in which they
-// should be drawn: the shortest where it is level, else by length and height.
-func (w *jointWays) routes(m *clothMap, width float64) [][]place {
-	at, found := w.cloth.across(m, w.field, width, math.Inf(1))
+// levelLeast is the share of the greatest clearance that a level line must be able
+// to have, to be taken before one that climbs (our choice).
+const levelLeast = 1. / 5
+
+// A route is a way over the middles of webs and the width of the web that it and
+// all others like it must cross.
+type route struct {
+	at     []place
+	widest float64
+}
+
+// routes returns the ways across the cloth that keep the share of the greatest
+// clearance, in the order in which they should be drawn: the shortest where it is
+// level, else by length and height. Where only ways that climb are so wide, the
+// widest level one comes first.
+func (w *jointWays) routes(m *clothMap, share float64) []route {
+	at, found := w.cloth.across(m, w.field, share*m.widest, math.Inf(1))
 	switch {
 	case !found:
 		return nil
 	case heightOf(at) <= levelShare*float64(w.step):
-		return [][]place{at}
+		return []route{{at, m.widest}}
 	}
-	routes := [][]place{at}
-	for _, share := range bandShares {
-		if at, found := w.cloth.across(m, w.field, width, share*float64(w.step)); found {
-			routes = append(routes, at)
+	routes := []route{{at, m.widest}}
+	for _, band := range bandShares {
+		if at, found := w.cloth.across(m, w.field, share*m.widest, band*float64(w.step)); found {
+			routes = append(routes, route{at, m.widest})
 		}
 	}
-	slices.SortStableFunc(routes, func(a, b []place) int { return cmp.Compare(w.price(a), w.price(b)) })
+	slices.SortStableFunc(routes, func(a, b route) int { return cmp.Compare(w.price(a.at), w.price(b.at)) })
+	if len(routes) == 1 {
+		if level, found := w.widestLevel(m, share); found {
+			return append([]route{level}, routes...)
+		}
+	}
 	return routes
+}
+
+// widestLevel returns the way that keeps the share of the greatest clearance that
+// a line within the widest band can have, and whether that is worth its while.
+func (w *jointWays) widestLevel(m *clothMap, share float64) (route, bool) {
+	band := bandShares[len(bandShares)-1] * float64(w.step)
+	var widths []float64
+	for _, l := range m.webs {
+		if l.width >= levelLeast*m.widest && l.width <= m.widest {
+			widths = append(widths, l.width)
+		}
+	}
+	slices.Sort(widths)
+	widths = slices.Compact(widths)
+	// The narrowest of these at which no level way is left.
+	none := sort.Search(len(widths), func(i int) bool {
+		_, found := w.cloth.across(m, w.field, widths[i], band)
+		return !found
+	})
+	if none == 0 {
+		return route{}, false
+	}
+	widest := widths[none-1]
+	at, found := w.cloth.across(m, w.field, share*widest, band)
+	return route{at, widest}, found
 }
 
 // price is what a route costs by its length and its height, in nanometres.

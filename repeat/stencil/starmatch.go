@@ -37,8 +37,8 @@ func placeMatchStars(u pattern.Unit, spec Spec, feed StarSet, cloth geom.Length)
 	y := feed.Stars[0].At.Y
 	stars := []MatchStar{{Sheet: 0}, {Sheet: 1}, {Sheet: 2}}
 	for i, s := range []spot{right, left, left} {
-		// The right one stands off the heights where feed stars do.
-		from := y + starDrop/2 + geom.Length(i)*(2*starDrop-starDrop/2)
+		// All stand at heights where no feed star does, on either side.
+		from := y + [...]geom.Length{starDrop * 3 / 2, 2 * starDrop, starDrop * 7 / 2}[i]
 		g := groundAbout(u, spec.Field, geom.BoxOf(geom.Point{Y: from}, geom.Point{Y: from + starSearch}))
 		best := geom.Length(math.MinInt64)
 		for dy := geom.Length(0); dy <= starSearch && best < starEnough; dy += starRaster {
