@@ -39,7 +39,8 @@ func edgesOf(rings []geom.Ring) rimEdges {
 // those of the part, are the turns of the trims: what both have in common cancels,
 // and only the rims of what the part leaves are kept. So outside of the trims'
 // boxes whole and part cover the same, to a grid step along the whole's edges that
-// were cut. It is not ok where the two have too little in common.
+// were cut. It is not ok where the two have too little in common, or where rims of
+// the part cross.
 func (whole rimEdges) trims(part []geom.Ring) (lines []geom.Ring, ok bool) {
 	if !whole.sound {
 		return nil, false
@@ -62,10 +63,33 @@ func (whole rimEdges) trims(part []geom.Ring) (lines []geom.Ring, ok bool) {
 			left = append(left, e)
 		}
 	}
-	if len(left) > mostTrim || len(added) > mostTrim {
+	if len(left) > mostTrim || len(added) > mostTrim || tangled(added, part) {
 		return nil, false
 	}
 	return linked(cancelled(splitAt(left, added), added))
+}
+
+// tangled reports whether any of the edges meets a piece of the rings beyond its
+// own ends.
+func tangled(edges []rimEdge, rings []geom.Ring) bool {
+	for _, e := range edges {
+		lo := geom.Point{X: min(e.a.X, e.b.X), Y: min(e.a.Y, e.b.Y)}
+		hi := geom.Point{X: max(e.a.X, e.b.X), Y: max(e.a.Y, e.b.Y)}
+		for _, r := range rings {
+			a := r[len(r)-1]
+			for _, b := range r {
+				c := a
+				a = b
+				if max(b.X, c.X) < lo.X || min(b.X, c.X) > hi.X || max(b.Y, c.Y) < lo.Y || min(b.Y, c.Y) > hi.Y {
+					continue
+				}
+				if e.a != b && e.a != c && e.b != b && e.b != c && meets(e.a, e.b, c, b) {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 // splitAt parts edges where the other edges end on them.
