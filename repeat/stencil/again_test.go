@@ -139,6 +139,42 @@ func TestWhatIsCutAgainIsWhatIsCut(t *testing.T) {
 	}
 }
 
+// Along a line drawn by hand, which stays, and about the stars the changes come close
+// to what is taken from before.
+func TestEditsByTheJointAndTheStarsAreSeen(t *testing.T) {
+	for seed := range uint64(4) {
+		rnd := rand.New(rand.NewPCG(seed, 2))
+		u := scattered(seed, 42, 40, 0.85, 0.35)
+		spec := againSpec(u, geom.MM(40))
+		spec.Joint.Line = []geom.Point{geom.PtMM(1, 0.3), geom.PtMM(20, 1.1), geom.PtMM(37, 0.3)}
+		sheet, err := Cut(t.Context(), u, spec, geom.MM(38))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for edit := range 40 {
+			y, x := geom.PtMM(0, 6*rnd.Float64()-3), geom.MM(40*rnd.Float64())
+			if edit%2 == 0 { // the stars stand at the left and right, the joint above all
+				y, x = geom.PtMM(0, 50*rnd.Float64()-10), geom.MM(16*rnd.Float64()-2)
+			}
+			next := u
+			next.Motifs = slices.Clone(u.Motifs)
+			m := &next.Motifs[rnd.IntN(len(next.Motifs))]
+			m.At = geom.Point{X: x, Y: y.Y}
+			got, err := CutAgain(t.Context(), sheet, next, spec, geom.MM(38))
+			if err != nil {
+				t.Fatal(err)
+			}
+			want, err := Cut(t.Context(), next, spec, geom.MM(38))
+			if err != nil || !sameSheet(t, "again", got, want) {
+				t.Fatalf("seed %d, edit %d: motif %d to %v, %v", seed, edit, m.ID, m.At, err)
+			}
+			if edit%3 > 0 {
+				u, sheet = next, got
+			}
+		}
+	}
+}
+
 // The measures of the plain pattern alone, over thousands of edits.
 func TestWhatIsMeasuredAgainIsWhatIsMeasured(t *testing.T) {
 	kept, edits := 0, 0
