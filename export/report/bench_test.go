@@ -4,6 +4,8 @@ import (
 	"path/filepath"
 	"strconv"
 	"testing"
+
+	"tsugime/repeat/stencil"
 )
 
 // BenchmarkJobFolder writes the whole folder of a fine ground: 0.4 mm holes, 98
@@ -15,6 +17,17 @@ func BenchmarkJobFolder(b *testing.B) {
 	for b.Loop() {
 		n++
 		if _, err := JobFolder(b.Context(), w, filepath.Join(folder, strconv.Itoa(n)), Options{}, nil); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// BenchmarkRegisterOfASplit lays the second sheet of a large unit off in all ways.
+func BenchmarkRegisterOfASplit(b *testing.B) {
+	w := built(b, splitOrder(b, 4, stencil.Whole))
+	b.ReportMetric(float64(len(w.Sheet.Unit.Motifs)), "motifs")
+	for b.Loop() {
+		if _, err := Register(w, Options{}); err != nil {
 			b.Fatal(err)
 		}
 	}

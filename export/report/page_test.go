@@ -9,6 +9,7 @@ import (
 	"tsugime/repeat"
 	"tsugime/repeat/document"
 	"tsugime/repeat/geom"
+	"tsugime/repeat/stencil"
 )
 
 // books returns every book of a work, by name.
@@ -16,7 +17,7 @@ func books(t testing.TB, w repeat.Work, opt Options) map[string]export.Book {
 	t.Helper()
 	all := map[string]export.Book{}
 	for _, name := range Names(w) {
-		if strings.HasSuffix(name, ".pdf") && name != "cut.pdf" {
+		if strings.HasSuffix(name, ".pdf") && !strings.HasPrefix(name, "cut") {
 			b, err := bookNamed(name, w, opt)
 			if err != nil {
 				t.Fatalf("%s on %s in %s: %v", name, opt.Page, opt.Units, err)
@@ -78,7 +79,7 @@ func longOrder(t testing.TB) document.Order {
 }
 
 func TestNoTwoTextsOnAPageOverlapAndAllStayOnIt(t *testing.T) {
-	for _, o := range []document.Order{dotOrder(t, 4, 1.5), longOrder(t)} {
+	for _, o := range []document.Order{dotOrder(t, 4, 1.5), longOrder(t), splitOrder(t, 1, stencil.TiePlaces)} {
 		w := built(t, o)
 		for _, page := range export.Pages() {
 			for _, units := range []string{inMM, inSun} {
@@ -122,7 +123,13 @@ func checkTexts(t *testing.T, where string, p export.Page) {
 }
 
 func TestNoTextLiesOnWhatIsCut(t *testing.T) {
-	w := built(t, dotOrder(t, 4, 1.5))
+	for _, o := range []document.Order{dotOrder(t, 4, 1.5), splitOrder(t, 1, stencil.Whole)} {
+		checkOffTheField(t, built(t, o))
+	}
+}
+
+func checkOffTheField(t *testing.T, w repeat.Work) {
+	t.Helper()
 	s := onPaper(w)
 	field := patternField(s)
 	for _, d := range append(CutDrawings(w), bindingDrawing(w, together(w), bind(s))) {

@@ -14,6 +14,8 @@ import (
 
 	"tsugime/export"
 	"tsugime/export/pdf"
+	"tsugime/repeat"
+	"tsugime/repeat/stencil"
 )
 
 // readers are the programs that read the sheets back, and what installs them.
@@ -127,10 +129,11 @@ func (s stroke) size() (w, h float64) {
 // first page of the marking sheets has the square, each other page one side of
 // it across and one along.
 func TestCheckSquaresMeasure100MM(t *testing.T) {
-	w := built(t, dotOrder(t, 6, 2))
 	near := func(v float64) bool { return math.Abs(v-100) < 0.001 }
-	for _, page := range []string{"A4", "letter", "B4"} {
-		for name, b := range books(t, w, Options{Page: page}) {
+	works := map[string]repeat.Work{"dots": built(t, dotOrder(t, 6, 2)), "split": built(t, splitOrder(t, 1, stencil.TiePlaces))}
+	for _, c := range [][2]string{{"dots", "A4"}, {"dots", "letter"}, {"dots", "B4"}, {"split", "A4"}} {
+		page := c[1]
+		for name, b := range books(t, works[c[0]], Options{Page: page}) {
 			if name == "register.pdf" {
 				continue
 			}
@@ -147,7 +150,7 @@ func TestCheckSquaresMeasure100MM(t *testing.T) {
 						along++
 					}
 				}
-				first := i == 0 && name != "transfer-whole.pdf"
+				first := i == 0 && !strings.HasSuffix(name, "-whole.pdf")
 				table := i == 1 && name == "binding.pdf"
 				want := [3]int{1, 1, 0}
 				if first {
