@@ -33,20 +33,36 @@ func BenchmarkGrowth(b *testing.B) {
 }
 
 // The fast search of discs tells what the general one does, to the bit, also where
-// the search goes over many periods.
+// the search goes over several periods.
 func TestTheFastSearchOfDiscsIsTheGeneralOne(t *testing.T) {
+	webs := 0
 	for seed := range uint64(60) {
-		u := scattered(seed, 5+float64(seed%7), 4+float64(seed%5), 1.6, 0.3+0.02*float64(seed))
+		u := scattered(seed, 9+float64(seed%7), 8+float64(seed%5), 1.6, 0.3+0.015*float64(seed))
 		u.Lattice.B = u.Lattice.B.Add(geom.Point{X: u.Lattice.A.X.Times(0.01 * float64(seed))})
-		cuts, limit := u.CutOuts(), geom.MM(0.1+0.03*float64(seed))
+		cuts, limit := u.CutOuts(), geom.MM(0.1+0.02*float64(seed))
 		periods := []geom.Point{u.Lattice.A, u.Lattice.B}
-		got := Webs(cuts, limit, periods...)
 		reach := webReach(cuts, limit, periods)
+		fast := fieldScene(cuts, reach, periods)
+		if fast == nil {
+			t.Fatalf("seed %d: the discs get no field, so the fast search is not tried", seed)
+		}
+		tally := fast.tallied(limit, reach)
+		if !tally.found || tally.doubled {
+			t.Fatalf("seed %d: the fast search found %v, doubled %v", seed, tally.found, tally.doubled)
+		}
+		got := WebReport{Limit: limit}.of(fast, tally)
 		s := sceneOf(cuts, reach, periods...)
 		want := WebReport{Limit: limit}.with(s, s.links(reach))
-		if want.Found && fmt.Sprint(got) != fmt.Sprint(want) {
+		if fmt.Sprint(got) != fmt.Sprint(want) {
 			t.Errorf("seed %d: %d webs, narrowest %v, %d below; want %d, %v, %d",
 				seed, len(got.Widths()), got.Narrowest, len(got.Below), len(want.Widths()), want.Narrowest, len(want.Below))
 		}
+		if public := Webs(cuts, limit, periods...); fmt.Sprint(public) != fmt.Sprint(got) {
+			t.Errorf("seed %d: Webs told another report than the fast search", seed)
+		}
+		webs += len(want.Widths())
+	}
+	if webs < 2000 {
+		t.Errorf("only %d webs were compared", webs)
 	}
 }
