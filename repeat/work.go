@@ -42,7 +42,7 @@ func Rebuild(ctx context.Context, prev Work, o document.Order) (Work, error) {
 	}}
 	var err error
 	width, _ := o.Cloth.Bolt.FinishedSize()
-	if w.Sheet, err = stencil.Cut(ctx, w.Design, o.Sheet, width); err != nil {
+	if w.Sheet, err = stencil.CutAgain(ctx, prev.Sheet, w.Design, o.Sheet, width); err != nil {
 		return Work{}, fmt.Errorf("stencil: %w", err)
 	}
 	_, along := w.Scale.Board()
