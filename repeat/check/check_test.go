@@ -78,6 +78,16 @@ func TestEachRuleFindsItsOwnFaultAndNoOther(t *testing.T) {
 		{"outline-flaw", check.Warning, "The outlines of 1 motif have a line that encloses nothing", func(m *check.Measures) {
 			m.Sheet.Flaws = []stencil.Flaw{{Motif: 3, Kind: geom.NoArea}}
 		}},
+		{"under-pattern", check.Warning, "1000 mm, the joined units show bands 10.8 mm apart that run across: contrast 0.87 %, 5.7 times", func(m *check.Measures) {
+			m.Under = pattern.Proof{Look: pattern.StandBack, Found: []pattern.Component{
+				{Kind: pattern.UnderBand, Period: geom.MM(10.8), ContrastPct: 0.87, SeenTimes: 5.7},
+			}}
+		}},
+		{"under-pattern", check.Warning, "run at 33.7° clockwise from across: contrast 1 %, 2 times what the eye sees. 3 others are less visible", func(m *check.Measures) {
+			m.Under = pattern.Proof{More: 2, Found: []pattern.Component{
+				{Kind: pattern.UnderRow, Period: geom.MM(3), DirectionDeg: 33.69, ContrastPct: 1, SeenTimes: 2}, {},
+			}}
+		}},
 		{"island", check.Fault, "2.500 mm²", func(m *check.Measures) {
 			m.Sheet.Paths.Islands = []stencil.Part{{AreaMM2: 2.5}}
 		}},

@@ -20,6 +20,7 @@ type Limits struct {
 // Measures are what the stations found.
 type Measures struct {
 	Unit    pattern.Unit
+	Under   pattern.Proof // of the joined units
 	Sheet   stencil.Sheet
 	Run     cloth.Run
 	Dressed cloth.Dressed
@@ -35,7 +36,7 @@ type rule func(m Measures, l Limits) []Finding
 
 // rules stand in the order of the work: unit, sheet, stars, bolt, garment.
 var rules = []rule{
-	emptyUnit, flaws, smallHoles, islands, bands, webs, tongues, ribbons, skews, ties, hinges, cover, lap,
+	emptyUnit, flaws, underPatterns, smallHoles, islands, bands, webs, tongues, ribbons, skews, ties, hinges, cover, lap,
 	stepFault, jointCrosses, jointThin, fieldFits, paperFits,
 	starsClear, starsHidden, starBaseline, starsTurned, matchStars,
 	noPlacement, remainder, turnedPlacements, boardFull, drift,
