@@ -18,6 +18,7 @@ type Work struct {
 	Order    document.Order
 	Design   pattern.Unit // with every copy that the plane group makes
 	Scale    stencil.Scale
+	Under    pattern.Proof // of the joined units
 	Sheet    stencil.Sheet // at finished size
 	Run      cloth.Run
 	Dressed  cloth.Dressed
@@ -45,6 +46,9 @@ func Rebuild(ctx context.Context, prev Work, o document.Order) (Work, error) {
 	if w.Sheet, err = stencil.CutAgain(ctx, prev.Sheet, w.Design, o.Sheet, width); err != nil {
 		return Work{}, fmt.Errorf("stencil: %w", err)
 	}
+	if w.Under, err = pattern.UnderPattern(ctx, w.Design); err != nil {
+		return Work{}, fmt.Errorf("pattern: %w", err)
+	}
 	_, along := w.Scale.Board()
 	if w.Run, err = cloth.Lay(o.Cloth.Bolt, o.Board, w.register(), o.Sheet.Step.Times(along)); err != nil {
 		return Work{}, fmt.Errorf("cloth: %w", err)
@@ -53,7 +57,7 @@ func Rebuild(ctx context.Context, prev Work, o document.Order) (Work, error) {
 	w.Dressed, unlaid = cloth.Dress(o.Cloth.Bolt, w.Run, o.Unit.Lattice,
 		o.Garment.Body, o.Garment.MatchBackCentre, o.Limits.SeamPhase)
 	w.Findings = check.All(check.Measures{
-		Unit: w.Design, Sheet: w.Sheet, Run: w.Run, Dressed: w.Dressed, Unlaid: unlaid,
+		Unit: w.Design, Under: w.Under, Sheet: w.Sheet, Run: w.Run, Dressed: w.Dressed, Unlaid: unlaid,
 	}, check.Limits(o.Limits))
 	return w, ctx.Err()
 }

@@ -20,28 +20,37 @@ type starJSON struct {
 	D    mm     `json:"d_mm"`
 }
 
+type underJSON struct {
+	Kind      string  `json:"kind"`
+	Period    mm      `json:"period_mm"`
+	Direction rounded `json:"direction_deg"`
+	Contrast  rounded `json:"contrast_pct"`
+	SeenTimes rounded `json:"seen_times"`
+}
+
 type measuresJSON struct {
-	CutOuts        int        `json:"cut_outs"`
-	CutOutsPerCM2  rounded    `json:"cut_outs_per_cm2"`
-	PerSquareSun   rounded    `json:"cut_outs_per_square_kane_sun"`
-	OpenAreaPct    rounded    `json:"open_area_pct"`
-	NarrowestWeb   *mm        `json:"narrowest_web_mm"`
-	WebLimit       mm         `json:"web_limit_mm"`
-	WebsBelowLimit int        `json:"webs_below_limit"`
-	WebAcrossJoint *mm        `json:"web_across_joint_mm"`
-	Islands        int        `json:"islands"`
-	Bands          int        `json:"bands"`
-	PlaneGroup     string     `json:"plane_group"`
-	Step           mm         `json:"step_mm"`
-	StepError      mm         `json:"step_error_mm"`
-	JointClearance mm         `json:"joint_clearance_mm"`
-	JointLength    mm         `json:"joint_length_mm"`
-	JointWidest    mm         `json:"joint_widest_mm"`
-	JointCrossed   mm         `json:"joint_crossed_mm"`
-	Hold           holdJSON   `json:"hold"`
-	Stars          []starJSON `json:"stars"`
-	StarBaseline   mm         `json:"star_baseline_mm"`
-	StarMisfit     mm         `json:"star_turned_misfit_mm"`
+	CutOuts        int         `json:"cut_outs"`
+	CutOutsPerCM2  rounded     `json:"cut_outs_per_cm2"`
+	PerSquareSun   rounded     `json:"cut_outs_per_square_kane_sun"`
+	OpenAreaPct    rounded     `json:"open_area_pct"`
+	NarrowestWeb   *mm         `json:"narrowest_web_mm"`
+	WebLimit       mm          `json:"web_limit_mm"`
+	WebsBelowLimit int         `json:"webs_below_limit"`
+	WebAcrossJoint *mm         `json:"web_across_joint_mm"`
+	Islands        int         `json:"islands"`
+	Bands          int         `json:"bands"`
+	PlaneGroup     string      `json:"plane_group"`
+	Under          []underJSON `json:"under_patterns"`
+	Step           mm          `json:"step_mm"`
+	StepError      mm          `json:"step_error_mm"`
+	JointClearance mm          `json:"joint_clearance_mm"`
+	JointLength    mm          `json:"joint_length_mm"`
+	JointWidest    mm          `json:"joint_widest_mm"`
+	JointCrossed   mm          `json:"joint_crossed_mm"`
+	Hold           holdJSON    `json:"hold"`
+	Stars          []starJSON  `json:"stars"`
+	StarBaseline   mm          `json:"star_baseline_mm"`
+	StarMisfit     mm          `json:"star_turned_misfit_mm"`
 }
 
 type findingJSON struct {
@@ -99,7 +108,7 @@ func checkDocument(w repeat.Work) checkJSON {
 		Step: mm(s.Spec.Step), StepError: mm(s.StepError.Distance(geom.Point{})),
 		JointClearance: mm(s.Joint.Clearance), JointLength: mm(s.Joint.Length),
 		JointWidest: mm(s.Joint.Widest), JointCrossed: mm(s.Joint.Crossed), Hold: holdDocument(w),
-		Stars: []starJSON{}, StarBaseline: mm(s.Stars.Baseline), StarMisfit: mm(s.Stars.TurnedMisfit),
+		Under: []underJSON{}, Stars: []starJSON{}, StarBaseline: mm(s.Stars.Baseline), StarMisfit: mm(s.Stars.TurnedMisfit),
 	}
 	if s.Webs.Found {
 		narrowest, across := mm(s.Webs.Narrowest.Width), mm(s.Webs.AcrossJoint.Width)
@@ -107,6 +116,9 @@ func checkDocument(w repeat.Work) checkJSON {
 	}
 	if r, err := pattern.Recognise(w.Design); err == nil {
 		m.PlaneGroup = string(r.Group)
+	}
+	for _, c := range w.Under.Found {
+		m.Under = append(m.Under, underJSON{string(c.Kind), mm(c.Period), rounded(c.DirectionDeg), rounded(c.ContrastPct), rounded(c.SeenTimes)})
 	}
 	for _, star := range s.Stars.Stars {
 		m.Stars = append(m.Stars, starJSON{"feed", string(star.End), mm(star.At.X), mm(star.At.Y), mm(star.Diameter)})

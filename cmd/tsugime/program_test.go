@@ -120,7 +120,7 @@ func TestCheckDocumentHasEveryKeyOfSchemaOne(t *testing.T) {
 		t.Fatalf("%v: schema %d", err, doc.Schema)
 	}
 	wantKeys(t, doc.Measures, "cut_outs", "cut_outs_per_cm2", "open_area_pct", "narrowest_web_mm", "webs_below_limit",
-		"islands", "bands", "step_mm", "step_error_mm", "joint_clearance_mm", "joint_widest_mm", "joint_crossed_mm", "hold", "plane_group", "stars", "star_baseline_mm", "star_turned_misfit_mm")
+		"islands", "bands", "step_mm", "step_error_mm", "joint_clearance_mm", "joint_widest_mm", "joint_crossed_mm", "hold", "plane_group", "under_patterns", "stars", "star_baseline_mm", "star_turned_misfit_mm")
 	for _, f := range doc.Findings {
 		wantKeys(t, f, "code", "severity", "at_mm", "text", "remedy")
 	}
