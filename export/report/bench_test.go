@@ -24,7 +24,7 @@ func BenchmarkJobFolder(b *testing.B) {
 
 // BenchmarkRegisterOfASplit lays the second sheet of a large unit off in all ways.
 func BenchmarkRegisterOfASplit(b *testing.B) {
-	w := built(b, splitOrder(b, 4, stencil.Whole))
+	w := built(b, splitOrder(b, 8, stencil.Whole))
 	b.ReportMetric(float64(len(w.Sheet.Unit.Motifs)), "motifs")
 	for b.Loop() {
 		if _, err := Register(w, Options{}); err != nil {

@@ -6,6 +6,7 @@ import (
 	"tsugime/export"
 	"tsugime/repeat"
 	"tsugime/repeat/geom"
+	"tsugime/repeat/pattern"
 	"tsugime/repeat/stencil"
 )
 
@@ -74,37 +75,95 @@ type slip struct {
 	beside    float64 // mm² on a cm² that are open and should not be
 }
 
+// slips works out every size of slip, each in the way that is the worst for the
+// middle one.
 func slips(w repeat.Work) ([]slip, error) {
+	sizes := slipSizes()
+	worst, err := worstSlip(w, sizes[len(sizes)/2])
+	if err != nil {
+		return nil, err
+	}
 	var all []slip
-	for _, off := range slipSizes() {
-		s, err := slipBy(w, off)
-		if err != nil {
-			return nil, err
+	for _, off := range sizes {
+		s := worst
+		if by := lengthened(worst.by, off); by != worst.by {
+			if s, err = slipBy(w, by); err != nil {
+				return nil, err
+			}
 		}
 		all = append(all, s)
 	}
 	return all, nil
 }
 
-// slipBy lays the second sheet off to the right, left, down and up.
-func slipBy(w repeat.Work, off geom.Length) (slip, error) {
-	ways := []geom.Point{{X: off}, {X: -off}, {Y: off}, {Y: -off}}
-	if off == 0 {
-		ways = ways[:1]
-	}
+// worstSlip lays the second sheet off to the right, left, down and up.
+func worstSlip(w repeat.Work, off geom.Length) (slip, error) {
 	var worst slip
-	for i, by := range ways {
-		c, err := stencil.Covered(w.Order.Unit, w.Sheet.Unit, stencil.Misplaced(w.Sheet.Second.Unit, by))
+	for i, by := range []geom.Point{{X: off}, {X: -off}, {Y: off}, {Y: -off}} {
+		s, err := slipBy(w, by)
 		if err != nil {
-			return slip{}, fmt.Errorf("second sheet laid off by %s mm: %w", off, err)
+			return slip{}, err
 		}
-		cm2 := w.Order.Unit.Lattice.CellMM2() / 100
-		s := slip{by, c.MissingMM2 / cm2, c.ExtraMM2 / cm2}
 		if i == 0 || s.uncovered > worst.uncovered || s.uncovered == worst.uncovered && s.beside > worst.beside {
 			worst = s
 		}
 	}
 	return worst, nil
+}
+
+// slipMotifs is how many motifs of a unit a slip is worked out for at most; more
+// of them are sampled evenly.
+const slipMotifs = 12
+
+// slipBy lays the second sheet off by a way. In place it is what was measured.
+func slipBy(w repeat.Work, by geom.Point) (slip, error) {
+	design, first, second := w.Order.Unit, w.Sheet.Unit, w.Sheet.Second.Unit
+	c, share := w.Sheet.Cover, 1.0
+	if by != (geom.Point{}) {
+		picked := map[pattern.ID]bool{}
+		var all, some float64
+		every := (len(design.Motifs)+slipMotifs-1)/slipMotifs | 1 // odd, so that motifs drawn by turns are met alike
+		for i, m := range design.Motifs {
+			area := m.Shape.AreaMM2()
+			if all += area; i%every == 0 {
+				picked[m.ID], some = true, some+area
+			}
+		}
+		if some > 0 {
+			share = some / all
+		}
+		var err error
+		if c, err = stencil.Covered(only(design, picked), only(first, picked), stencil.Misplaced(only(second, picked), by)); err != nil {
+			return slip{}, fmt.Errorf("second sheet laid off by %s, %s mm: %w", by.X, by.Y, err)
+		}
+	}
+	cm2 := design.Lattice.CellMM2() / 100 * share
+	return slip{by, c.MissingMM2 / cm2, c.ExtraMM2 / cm2}, nil
+}
+
+// lengthened returns a way along an axis with another length.
+func lengthened(way geom.Point, to geom.Length) geom.Point {
+	long := func(l geom.Length) geom.Length {
+		switch {
+		case l > 0:
+			return to
+		case l < 0:
+			return -to
+		}
+		return 0
+	}
+	return geom.Point{X: long(way.X), Y: long(way.Y)}
+}
+
+// only returns the picked motifs of a unit.
+func only(u pattern.Unit, picked map[pattern.ID]bool) pattern.Unit {
+	part := pattern.Unit{Lattice: u.Lattice}
+	for _, m := range u.Motifs {
+		if picked[m.ID] {
+			part.Motifs = append(part.Motifs, m)
+		}
+	}
+	return part
 }
 
 // way says where a slip goes to.
@@ -138,6 +197,9 @@ func slipNote(w repeat.Work, f figures) string {
 	text := "Uncovered places take dye that should not, those beside the design stay white."
 	if h := w.Order.Sheet.Hold.Second; h.Cut == stencil.TiePlaces {
 		text += " Off across a tie by no more than the lap of " + f.fine.with(h.Lap) + ", nothing opens at its sides; what is left shows at the rims of the design."
+	}
+	if n := len(w.Order.Unit.Motifs); n > slipMotifs {
+		text += fmt.Sprintf(" Worked out for an even sample of the %d motifs.", n)
 	}
 	return text
 }

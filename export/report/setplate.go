@@ -28,7 +28,7 @@ func setPlate(w repeat.Work, pxWidth int) (*plate, error) {
 	if w.Sheet.Second == nil {
 		return nil, errNoSet
 	}
-	off, err := slipBy(w, setOff)
+	off, err := worstSlip(w, setOff)
 	if err != nil {
 		return nil, err
 	}
