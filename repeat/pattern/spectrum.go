@@ -29,7 +29,7 @@ func wavesOf(l Lattice, finest float64) []wave {
 	det := ax*by - ay*bx
 	// A wave k makes k·A waves along A, so no more than |k|·|A|.
 	lastM, lastN := int(finest*math.Hypot(ax, ay)), int(finest*math.Hypot(bx, by))
-	var waves []wave
+	waves := make([]wave, 0, int(math.Pi/2*finest*finest*math.Abs(det))+lastM+lastN)
 	for n := 0; n <= lastN; n++ {
 		for m := -lastM; m <= lastM; m++ {
 			if n == 0 && m <= 0 {

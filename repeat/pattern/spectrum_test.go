@@ -255,7 +255,7 @@ func TestWaveLatticesHoldTheSumsOfTheirWaves(t *testing.T) {
 func TestTheEyeIsMostSensitiveAtThreeCyclesADegree(t *testing.T) {
 	perMM := 180 / math.Pi / StandBack.Distance.MM()
 	for f, want := range map[float64]float64{1: 411, 3: 655, 10: 338, 30: 31} {
-		if got := StandBack.sensitivity(f * perMM); math.Abs(got-want) > 0.5 {
+		if got := StandBack.sensitivity()(f * perMM); math.Abs(got-want) > 0.5 {
 			t.Errorf("%g cycles a degree: %.1f, want %g", f, got, want)
 		}
 	}

@@ -151,7 +151,11 @@ func regionFigure(r geom.Region) rimFigure {
 	return f
 }
 
-// overlapping holes the holes that may share area with another or with a copy of
+// maxCopies is over how many cells the holes of one may reach for what overlaps to be
+// counted once; beyond, each counts alone.
+const maxCopies = 100_000
+
+// overlapping marks the holes that may share area with another or with a copy of
 // themselves: discs that do, outlines whose boxes do.
 func overlapping(l Lattice, holes []hole) []bool {
 	boxes := make([]geom.Box, len(holes))
@@ -160,8 +164,11 @@ func overlapping(l Lattice, holes []hole) []bool {
 		boxes[i] = s.shape.Bounds()
 		all = all.Union(boxes[i])
 	}
-	index := geom.NewIndex(boxes)
 	marked := make([]bool, len(holes))
+	if l.Count(2*all.Width(), 2*all.Height()) > maxCopies {
+		return marked
+	}
+	index := geom.NewIndex(boxes)
 	for _, p := range l.Places(geom.BoxOf(all.Min.Sub(all.Max), all.Max.Sub(all.Min))) {
 		for i, s := range holes {
 			index.Visit(boxes[i].Moved(p), func(j int) bool {

@@ -107,12 +107,13 @@ func (l Look) gather(others []wave, own waveLattice, lattice Lattice, covered fl
 		times int // the greatest common divisor of its beats
 		Component
 	}
+	sensitivity := l.sensitivity()
 	groups := map[beat]*group{}
 	var order []beat
 	frame := frameOf(lattice)
 	for _, w := range others {
 		contrast := l.contrast(w.share, covered)
-		seen := contrast * l.sensitivity(w.cyclesPerMM())
+		seen := contrast * sensitivity(w.cyclesPerMM())
 		if seen < 1 {
 			continue
 		}

@@ -30,13 +30,18 @@ func (l Look) contrast(share complex128, covered float64) float64 {
 	return 2 * cmplx.Abs(share) * math.Abs(l.Undyed-l.Dyed) / mean
 }
 
-// sensitivity returns one over the least contrast that the eye sees at so many
+// sensitivity returns one over the least contrast that the eye sees, for so many
 // cycles a millimetre: P. G. J. Barten, Formula for the contrast sensitivity of
 // the human eye, 2003 (from memory). It holds for even fields on a screen; the
 // grain of cloth and the ground's own dots hide more.
-func (l Look) sensitivity(cyclesPerMM float64) float64 {
-	f := cyclesPerMM * l.Distance.MM() * math.Pi / 180 // cycles a degree
-	field := 144/(l.FieldDeg*l.FieldDeg) + 0.64*f*f
-	noise := 63/math.Pow(l.CandelaPerM2, 0.83) + 1/-math.Expm1(-0.02*f*f)
-	return 5200 * math.Exp(-0.0016*f*f*math.Pow(1+100/l.CandelaPerM2, 0.08)) / math.Sqrt((1+field)*noise)
+func (l Look) sensitivity() func(cyclesPerMM float64) float64 {
+	perDeg := l.Distance.MM() * math.Pi / 180
+	blur := 0.0016 * math.Pow(1+100/l.CandelaPerM2, 0.08)
+	field := 1 + 144/(l.FieldDeg*l.FieldDeg)
+	photons := 63 / math.Pow(l.CandelaPerM2, 0.83)
+	return func(cyclesPerMM float64) float64 {
+		f2 := cyclesPerMM * perDeg * cyclesPerMM * perDeg
+		noise := photons + 1/-math.Expm1(-0.02*f2)
+		return 5200 * math.Exp(-blur*f2) / math.Sqrt((field+0.64*f2)*noise)
+	}
 }
