@@ -13,6 +13,7 @@ import (
 // registerSet says how the two sheets of a split are laid over one another and
 // what shows where they are not.
 func registerSet(fl *flow, w repeat.Work, s setSheet, f figures) error {
+	fl.room(105 * geom.Millimetre) // all of it, so that it lies open as one
 	fl.heading("The set: two sheets to a placement")
 	fl.table(matchTable(s, f))
 	fl.paragraph("From the paper's top left corner, as cut. M stands on both sheets: the first prints it, the second is laid on the print. " +
