@@ -123,3 +123,31 @@ func TestAWorkBuiltAgainIsTheWorkBuilt(t *testing.T) {
 		}
 	}
 }
+
+// What a person waits for after one dot of a unit that fills a narrow sheet was moved.
+func BenchmarkRebuildAfterOneDotMoved(b *testing.B) {
+	o := scatteredOrder(b, 1)
+	id := o.Unit.Motifs[1000].ID
+	moved, err := document.MoveMotif(o, id, geom.PtMM(0.05, 0.05))
+	if err != nil {
+		b.Fatal(err)
+	}
+	again := func(b *testing.B, prev repeat.Work, o document.Order) repeat.Work {
+		w, err := repeat.Rebuild(context.Background(), prev, o)
+		if err != nil {
+			b.Fatal(err)
+		}
+		return w
+	}
+	work := again(b, again(b, repeat.Work{}, o), moved)
+	b.Run("build", func(b *testing.B) {
+		for b.Loop() {
+			again(b, repeat.Work{}, o)
+		}
+	})
+	b.Run("rebuild", func(b *testing.B) {
+		for b.Loop() {
+			again(b, work, o)
+		}
+	})
+}

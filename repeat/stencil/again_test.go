@@ -300,6 +300,45 @@ func BenchmarkOneMotifMoved(b *testing.B) {
 	}
 }
 
+// A unit that a plane group multiplied is cut again too: an edit of a motif changes
+// its copies with it.
+func TestAMultipliedUnitIsCutAgain(t *testing.T) {
+	drawn := scattered(8, 21, 40, 0.85, 0.3)
+	drawn.Lattice = pattern.Straight(geom.MM(42), geom.MM(40))
+	multiplied := func(motifs []pattern.Motif) pattern.Unit {
+		all, err := pattern.P2.Multiply(drawn.Lattice, motifs)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return pattern.Unit{Lattice: drawn.Lattice, Motifs: all}
+	}
+	drawn.Motifs = slices.DeleteFunc(drawn.Motifs, func(m pattern.Motif) bool {
+		return m.At.X < geom.MM(0.5) || m.At.X > geom.MM(20.5)
+	})
+	spec, rnd := againSpec(drawn, geom.MM(40)), rand.New(rand.NewPCG(4, 4))
+	sheet, kept := Sheet{}, 0
+	for edit := range 12 {
+		drawn.Motifs = slices.Clone(drawn.Motifs)
+		m := &drawn.Motifs[rnd.IntN(len(drawn.Motifs))]
+		m.At = m.At.Add(geom.Point{X: geom.MM(0.1 * rnd.Float64()), Y: geom.MM(0.1 * rnd.Float64())})
+		u := multiplied(drawn.Motifs)
+		got, err := CutAgain(t.Context(), sheet, u, spec, geom.MM(38))
+		if err != nil {
+			t.Fatal(err)
+		}
+		want, err := Cut(t.Context(), u, spec, geom.MM(38))
+		if err != nil || !sameSheet(t, "multiplied", got, want) {
+			t.Fatalf("edit %d: %v", edit, err)
+		}
+		if sheet = got; got.kept.paper != nil {
+			kept++
+		}
+	}
+	if kept < 6 {
+		t.Errorf("%d of 12 edits are measured again", kept)
+	}
+}
+
 // With another wish for the sheet, what doesn't follow from it stays right.
 func TestAnotherWishForTheSheetIsCutAgain(t *testing.T) {
 	u := scattered(3, 36, 40, 0.9, 0.35)

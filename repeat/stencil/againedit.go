@@ -13,13 +13,24 @@ type edit struct{ gone, come []pattern.Motif }
 
 func (e edit) none() bool { return len(e.gone)+len(e.come) == 0 }
 
+// drawnOrder grows along the motifs of a unit as an order makes them: first the drawn
+// ones as they were added, then their copies by a plane group, motif by motif.
+func drawnOrder(id pattern.ID) int64 {
+	const copies, ops = 1 << 60, 1 << 10
+	motif, op := id.Drawn()
+	if op == 0 {
+		return int64(motif)
+	}
+	return copies + int64(motif)*ops + int64(op)
+}
+
 // editOf compares two lists of motifs by their IDs. It can't where one is not in
-// the order of its IDs, which is that in which motifs are added to an order.
+// drawnOrder.
 func editOf(before, after []pattern.Motif) (edit, bool) {
 	var e edit
 	i, j := 0, 0
 	for i < len(before) || j < len(after) {
-		if i > 0 && i < len(before) && before[i-1].ID >= before[i].ID || j > 0 && j < len(after) && after[j-1].ID >= after[j].ID {
+		if !rising(before, i) || !rising(after, j) {
 			return edit{}, false
 		}
 		way := 0
@@ -29,7 +40,7 @@ func editOf(before, after []pattern.Motif) (edit, bool) {
 		case j == len(after):
 			way = -1
 		default:
-			way = cmp.Compare(before[i].ID, after[j].ID)
+			way = cmp.Compare(drawnOrder(before[i].ID), drawnOrder(after[j].ID))
 		}
 		switch {
 		case way < 0:
@@ -38,6 +49,8 @@ func editOf(before, after []pattern.Motif) (edit, bool) {
 		case way > 0:
 			e.come = append(e.come, after[j])
 			j++
+		case before[i].ID != after[j].ID:
+			return edit{}, false
 		default:
 			if !unchanged(&before[i], &after[j]) {
 				e.gone, e.come = append(e.gone, before[i]), append(e.come, after[j])
@@ -46,6 +59,11 @@ func editOf(before, after []pattern.Motif) (edit, bool) {
 		}
 	}
 	return e, true
+}
+
+// rising reports whether motif i, if there is one, comes after the one before it.
+func rising(motifs []pattern.Motif, i int) bool {
+	return i == 0 || i >= len(motifs) || drawnOrder(motifs[i-1].ID) < drawnOrder(motifs[i].ID)
 }
 
 func unchanged(m, o *pattern.Motif) bool {

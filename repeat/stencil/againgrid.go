@@ -18,7 +18,7 @@ type keptHole struct {
 }
 
 // A keptWeb is a web from p on disc a, where it is drawn, to q on disc b or a copy
-// of it; a is the one with the smaller ID.
+// of it; a is the first in drawnOrder.
 type keptWeb struct {
 	p, q  place
 	width float64
@@ -29,7 +29,7 @@ type keptWeb struct {
 func (w keptWeb) narrower(o keptWeb) int {
 	return cmp.Or(cmp.Compare(w.width, o.width),
 		cmp.Compare(w.p.y+w.q.y, o.p.y+o.q.y), cmp.Compare(w.p.x+w.q.x, o.p.x+o.q.x),
-		cmp.Compare(w.a, o.a), cmp.Compare(w.b, o.b))
+		cmp.Compare(drawnOrder(w.a), drawnOrder(o.a)), cmp.Compare(drawnOrder(w.b), drawnOrder(o.b)))
 }
 
 func (w keptWeb) web() Web {
@@ -95,13 +95,13 @@ func (g *webGrid) roomy() bool {
 	return 8*far <= min(g.tallA, g.tallB) && g.most <= like*max(g.least, 1)
 }
 
-// from appends the webs from the disc h to discs of larger ID among those chosen,
+// from appends the webs from the disc h to discs after it among those chosen,
 // nil choosing all. It reports false where h touches one of them.
 func (g *webGrid) from(h keptHole, chosen chosenIDs, found []keptWeb, near *[]keptHole) ([]keptWeb, bool) {
 	*near = g.about((*near)[:0], h.c, h.r+g.reach+2*grain)
 	at := h.drawn
 	for k, o := range *near {
-		if o.id <= h.id || chosen != nil && !chosen.has(o.id) {
+		if drawnOrder(o.id) <= drawnOrder(h.id) || chosen != nil && !chosen.has(o.id) {
 			continue
 		}
 		d := o.c.sub(h.c)
