@@ -121,6 +121,10 @@ func TestATieIsMovedAtItsMiddleAndItsEnds(t *testing.T) {
 	if rows := s.holdMeasures(); !slices.ContainsFunc(rows, func(m measure) bool { return m.name == "tie" && m.value == "1 of 1" }) {
 		t.Errorf("the chosen tie is not among the measures: %v", rows)
 	}
+	w.Edit("Change Tie", func(o document.Order) (document.Order, error) { return s.widenTie(o, geom.MM(0.6)) })
+	if one().Width != geom.MM(0.6) {
+		t.Errorf("widened, it is %v mm wide", one().Width)
+	}
 	w.typed(fyne.KeyDelete, 0)
 	if n := len(w.Order().Sheet.Hold.Ties); n != 0 || w.holding() {
 		t.Errorf("deleted, there are %d ties; still chosen: %v", n, w.holding())
@@ -129,7 +133,7 @@ func TestATieIsMovedAtItsMiddleAndItsEnds(t *testing.T) {
 	for ; w.history.UndoName() != ""; edits++ {
 		w.Undo()
 	}
-	if edits != 6 || w.Order().Sheet.Hold.Way != stencil.AsDrawn {
+	if edits != 7 || w.Order().Sheet.Hold.Way != stencil.AsDrawn {
 		t.Errorf("%d edits, held by %q at the start", edits, w.Order().Sheet.Hold.Way)
 	}
 }
@@ -219,5 +223,17 @@ func TestIdleTiesAreTakenAwayTogether(t *testing.T) {
 	w.takeIdleTies()
 	if got := w.Order().Sheet.Hold.Ties; len(got) != 1 || got[0] != good {
 		t.Errorf("left are %v, want %v alone", got, good)
+	}
+}
+
+func TestPaperThatHoldsIsNotTied(t *testing.T) {
+	w := onBench(t, "leaf")
+	w.GoTo(stencilAt)
+	for _, propose := range []func(){w.proposeTies, w.proposeSplit} {
+		propose()
+		finish(t, w)
+		if w.Changed() || !strings.Contains(w.status.Text, "The paper holds") {
+			t.Errorf("changed %v; the window says %q", w.Changed(), w.status.Text)
+		}
 	}
 }

@@ -80,6 +80,13 @@ func (s *stencilStation) holdFields() {
 		func(o document.Order) geom.Length { return o.Sheet.Hold.Second.Lap },
 		holding(func(h *stencil.Hold, l geom.Length) { h.Second.Lap = l }))
 	f.words("Click a tie to choose it; drag it or its ends. Arrows nudge it, Delete takes it away.")
+	f.length("Chosen tie's width", "Change Tie", geom.KaneBu,
+		func(o document.Order) geom.Length {
+			if ties := s.ties(); s.tie.chosen >= 0 && s.tie.chosen < len(ties) {
+				return ties[s.tie.chosen].Width
+			}
+			return 0
+		}, s.widenTie)
 }
 
 // holding makes an edit of the order's hold.

@@ -2,7 +2,6 @@ package ui
 
 import (
 	"image/color"
-	"slices"
 	"strconv"
 
 	"tsugime/repeat/geom"
@@ -114,23 +113,6 @@ func (s *stencilStation) markUnheld(sc *board.Scene) {
 		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Wedge, Points: []geom.Point{at}, Colour: faultRed, Width: 2.5})
 		if i < fewLabels {
 			sc.Labels = append(sc.Labels, board.Label{At: at, Text: say("not held"), Align: board.Below, Colour: faultRed, Shield: shield, Size: 11, Room: s.w.Order().Unit.Lattice.Pitch()})
-		}
-	}
-}
-
-// outlined hatches islands in their outlines and names them.
-func outlined(sc *board.Scene, islands []geom.Ring, home geom.Point) {
-	for i, ring := range islands {
-		if i == mostMarks {
-			break
-		}
-		line := moved(slices.Clone(ring), home)
-		sc.Marks = append(sc.Marks,
-			board.Mark{Shape: board.Hatch, Points: line, Colour: faultRed, Width: 1.5},
-			board.Mark{Shape: board.Loop, Points: line, Colour: faultRed, Width: 1.5})
-		if i < fewLabels {
-			box := ring.Bounds().Moved(home)
-			sc.Labels = append(sc.Labels, board.Label{At: box.Centre(), Align: board.Middle, Colour: faultRed, Shield: shield, Text: say("island"), Room: box.Width()})
 		}
 	}
 }

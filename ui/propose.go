@@ -28,13 +28,17 @@ func (w *Window) propose(name string, p proposal) {
 
 // proposed takes a proposal over, if the order is still the one it is for.
 func (w *Window) proposed(name string, before state, next document.Order, unheld []stencil.Unheld) {
-	h := next.Sheet.Hold
+	h, was := next.Sheet.Hold, before.order.Sheet.Hold
+	bare := len(h.Ties)+len(h.Second.Ties)+len(h.Second.Motifs)+len(unheld) == 0
 	switch {
 	case w.history.Now().number != before.number:
 		w.Say(say("The order has changed meanwhile; ask again."))
 		return
-	case len(h.Ties) == 0 && before.order.Sheet.Hold.Way == stencil.AsDrawn && h.Way == stencil.WithTies && len(unheld) == 0:
+	case bare && was.Way == stencil.AsDrawn && h.Way == stencil.WithTies:
 		w.Say(say("The paper holds as it is drawn: no tie is needed."))
+		return
+	case bare && was.Way != stencil.Split && h.Way == stencil.Split:
+		w.Say(say("The paper holds on one sheet: there is nothing for a second one to cut."))
 		return
 	}
 	if !w.Edit(name, func(document.Order) (document.Order, error) { return next, nil }) {

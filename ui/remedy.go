@@ -21,25 +21,27 @@ func edited(name string, edit func(document.Order) (document.Order, error)) reme
 	return remedy{named(name), nil, func(w *Window) { w.Edit(name, edit) }}
 }
 
-// remedies are what mends the findings of a code from the window.
-func remedies(code string) []remedy {
+// remedies are what mends a finding from the window.
+func remedies(f check.Finding) []remedy {
 	ties := remedy{named("Propose Ties"), nil, (*Window).proposeTies}
 	parts := remedy{named("Part into Two Sheets"), unsplit, (*Window).proposeSplit}
-	switch code {
+	switch f.Code {
 	case "joint-step":
 		return []remedy{edited("Fit to the Step", fitFirst)}
 	case "star-turned":
 		return []remedy{edited("Three Stars an End", threeStars)}
 	case "back-centre-phase":
 		return []remedy{edited("Match the Back Centre", matchBackCentre)}
-	case "island", "band", "tongue", "ribbon":
+	case "island", "band":
 		return []remedy{ties, parts}
+	case "tongue", "ribbon":
+		return []remedy{{named("Draw a Tie There"), nil, func(w *Window) { w.drawTieAt(f) }}}
 	case "web-thin":
 		return []remedy{parts}
 	case "tie-idle", "tie-open":
 		return []remedy{{named("Take the Idle Ties Away"), nil, (*Window).takeIdleTies}}
 	case "tie-hinge":
-		return []remedy{ties}
+		return []remedy{ties, {named("Draw a Tie There"), nil, func(w *Window) { w.drawTieAt(f) }}}
 	case "split-misses", "split-exceeds":
 		return []remedy{{named("Propose the Split Anew"), nil, (*Window).proposeSplit}}
 	case "split-lap":
@@ -57,7 +59,7 @@ func lapName(w *Window) string {
 // remediesOf returns what can be done about a finding now.
 func (w *Window) remediesOf(f check.Finding) []remedy {
 	var can []remedy
-	for _, r := range remedies(f.Code) {
+	for _, r := range remedies(f) {
 		if r.when == nil || r.when(w.Order()) {
 			can = append(can, r)
 		}
@@ -112,6 +114,14 @@ func matchBackCentre(o document.Order) (document.Order, error) {
 func unsplit(o document.Order) bool { return o.Sheet.Hold.Way != stencil.Split }
 
 func byHand(o document.Order) bool { return len(o.Sheet.Joint.Line) > 0 }
+
+// drawTieAt shows the place of a finding and lets a drag draw a tie.
+func (w *Window) drawTieAt(f check.Finding) {
+	s := w.stencilStation()
+	s.look(f)
+	s.draws.SetChecked(true)
+	w.Say(say("Drag from paper to paper across the cut-out; T ends it."))
+}
 
 // lapEnough lets the second sheet lap by as much as a joint may be off.
 func (w *Window) lapEnough() {

@@ -68,6 +68,7 @@ func (s *stencilStation) Tap(at geom.Point, reach geom.Length, more bool) {
 // shownChoice shows what was chosen everywhere.
 func (s *stencilStation) shownChoice(words string) {
 	s.w.Say(words)
+	s.form.refresh()
 	s.w.win.SetMainMenu(s.w.mainMenu())
 	s.w.repaint()
 	s.w.right.show(s)

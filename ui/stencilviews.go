@@ -126,7 +126,7 @@ func heightAt(line []geom.Point, x geom.Length) geom.Point {
 // ofHolding reports whether a finding is about what holds the paper.
 func ofHolding(f check.Finding) bool {
 	switch f.Code {
-	case "island", "band", "tongue", "ribbon", "web-thin":
+	case "island", "band", "tongue", "ribbon", "skew", "web-thin":
 		return true
 	}
 	return strings.HasPrefix(f.Code, "tie-") || strings.HasPrefix(f.Code, "split-")
@@ -157,6 +157,12 @@ func placesOf(sheet stencil.Sheet) []geom.Point {
 	}
 	for _, p := range sheet.Ties.Islands {
 		places = append(places, p.At)
+	}
+	for _, t := range sheet.Tongues {
+		places = append(places, geom.BoxOf(t.Neck.P, t.Neck.Q).Centre())
+	}
+	for _, r := range sheet.Ribbons {
+		places = append(places, r.At)
 	}
 	return places
 }

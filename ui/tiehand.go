@@ -188,6 +188,17 @@ func (s *stencilStation) nudgeTie(by geom.Point) {
 	})
 }
 
+// widenTie gives the chosen tie another width.
+func (s *stencilStation) widenTie(o document.Order, width geom.Length) (document.Order, error) {
+	i, ties := s.tie.chosen, s.ties()
+	if i < 0 || i >= len(ties) {
+		return o, fmt.Errorf("no tie is chosen; click one first")
+	}
+	t := ties[i]
+	t.Width = width
+	return document.SetTie(o, s.sheetNumber() == 1, i, t)
+}
+
 // removeTie takes the chosen tie away.
 func (s *stencilStation) removeTie() {
 	i, second := s.tie.chosen, s.sheetNumber() == 1
