@@ -46,7 +46,7 @@ func Rebuild(ctx context.Context, prev Work, o document.Order) (Work, error) {
 	if w.Sheet, err = stencil.CutAgain(ctx, prev.Sheet, w.Design, o.Sheet, width); err != nil {
 		return Work{}, fmt.Errorf("stencil: %w", err)
 	}
-	if w.Under, err = pattern.UnderPattern(ctx, w.Design); err != nil {
+	if w.Under, err = prev.Under.Again(ctx, prev.Design, w.Design); err != nil {
 		return Work{}, fmt.Errorf("pattern: %w", err)
 	}
 	_, along := w.Scale.Board()

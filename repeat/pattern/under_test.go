@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 	"math/rand/v2"
+	"reflect"
 	"testing"
 
 	"tsugime/repeat/geom"
@@ -177,6 +178,30 @@ func TestABandIsFoundAmongManyDots(t *testing.T) {
 		if (larger > 1) != (len(p.Found) > 0) || larger > 1 && (p.Found[0].Period != geom.MM(14.4) || p.Found[0].DirectionDeg != 0) {
 			t.Errorf("%g: %+v", larger, p.Found)
 		}
+	}
+}
+
+// Every single change of a motif makes another proof, none the same.
+func TestAProofIsTakenAgainWhereTheDrawingChanged(t *testing.T) {
+	larger := func(_, j int, m *pattern.Motif) {
+		if j == 4 {
+			m.Shape.Disc.Diameter = geom.MM(0.53)
+		}
+	}
+	even, uneven := dots(9, 9, nil), dots(9, 9, larger)
+	for _, c := range []struct{ from, to pattern.Unit }{{even, uneven}, {uneven, even}, {uneven, uneven}, {pattern.Unit{}, uneven}} {
+		p := pattern.Proof{}
+		if len(c.from.Motifs) > 0 {
+			p = proof(t, c.from)
+		}
+		again, err := p.Again(context.Background(), c.from, c.to)
+		if err != nil || !reflect.DeepEqual(again, proof(t, c.to)) {
+			t.Errorf("%+v (%v), want %+v", again, err, proof(t, c.to))
+		}
+	}
+	marked := pattern.Proof{More: 77, Look: pattern.StandBack} // shows whether it is kept
+	if kept, _ := marked.Again(context.Background(), even, dots(9, 9, nil)); kept.More != 77 {
+		t.Error("the same drawing is looked at anew")
 	}
 }
 
