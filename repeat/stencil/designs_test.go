@@ -97,8 +97,6 @@ func randomShape(rnd *rand.Rand, kind string, size float64) geom.Shape {
 	return geom.Shape{Outline: geom.Outline{c}}
 }
 
-const designsTried = 200
-
 // Random designs on all kinds of lattices: webs, islands, bands and open area are
 // those of slow ways that share no code with the fast ones.
 func TestDesigns(t *testing.T) {
