@@ -15,8 +15,9 @@ const (
 	// isotropy is the least share of its stiffness in one direction that a sheet may
 	// have in another.
 	isotropy = 0.5
-	// skew is by how much a sheet may lean for a unit of stretch.
-	skew = 0.1
+	// handPull is how hard a sheet is drawn straight on the board, in newtons for
+	// each metre of its edge: some 35 N on the edge of a kimono's width.
+	handPull = 100.0
 )
 
 // tongues reports paper that hangs on too narrow a neck.
@@ -71,9 +72,9 @@ func ribbons(m Measures, l Limits) []Finding {
 	})
 }
 
-// skews reports a sheet that leans when it is pulled straight, or that gives in one
-// direction much more than in another.
-func skews(m Measures, _ Limits) []Finding {
+// skews reports a sheet that leans by more than a joint may be off when a hand
+// draws it straight, or that gives in one direction much more than in another.
+func skews(m Measures, l Limits) []Finding {
 	return eachSheet(m, func(s stencil.Sheet, on string) []Finding {
 		if !s.StiffFound {
 			return nil
@@ -83,10 +84,11 @@ func skews(m Measures, _ Limits) []Finding {
 			of = "The second sheet"
 		}
 		k := s.Stiff
-		if lean := max(math.Abs(k.Across.Skew), math.Abs(k.Along.Skew)); lean > skew {
+		if lean := leanOf(s); lean > l.Joint {
 			return []Finding{{
 				Code: "skew", Severity: Warning, Domain: OnUnit,
-				Text:   fmt.Sprintf("%s leans when it is pulled straight: by %.2f mm for each millimetre that it stretches.", of, lean),
+				Text: fmt.Sprintf("%s leans by %s from end to end when a hand draws it straight (%.0f N for each metre of its edge); the limit is %s.",
+					of, mm(lean), handPull, mm(l.Joint)),
 				Remedy: "Hold it with gauze, or lay ties across the way in which it gives.",
 			}}
 		}
@@ -99,4 +101,17 @@ func skews(m Measures, _ Limits) []Finding {
 		}
 		return nil
 	})
+}
+
+// leanOf returns how far one end of the cut field moves sideways against the other
+// under handPull, by the worse of the two directions; nothing where the paper
+// carries nothing, which is told as bands.
+func leanOf(s stencil.Sheet) geom.Length {
+	lean := func(p stencil.Pull, length geom.Length) geom.Length {
+		if p.Modulus == 0 || s.Spec.Paper.Thickness <= 0 {
+			return 0
+		}
+		return length.Times(math.Abs(p.Skew) * p.Stretch(handPull, s.Spec.Paper.Thickness))
+	}
+	return max(lean(s.Stiff.Along, s.Spec.Step), lean(s.Stiff.Across, s.Spec.Field.Width))
 }
