@@ -95,6 +95,18 @@ func TestASplitPrintsTheWholeDesign(t *testing.T) {
 		if got, want := len(w.Sheet.Printed), len(built(t, ringOrder(t)).Sheet.CutOuts); got != want {
 			t.Errorf("%s: %d motifs are printed, the design has %d", cut, got, want)
 		}
+		// Each placement lays the same motifs with both sheets.
+		for _, s := range w.Sheet.Set() {
+			if len(s.CutOuts) != len(w.Sheet.Printed) {
+				t.Errorf("%s: a sheet cuts %d motifs, %d are printed", cut, len(s.CutOuts), len(w.Sheet.Printed))
+				continue
+			}
+			for i, c := range s.CutOuts {
+				if p := w.Sheet.Printed[i]; c.Motif != p.Motif || !p.Shape.Bounds().Grown(geom.Micrometre).HoldsBox(c.Shape.Bounds()) {
+					t.Fatalf("%s: part %d at %v is of another motif than that at %v", cut, i, c.Shape.Bounds(), p.Shape.Bounds())
+				}
+			}
+		}
 		if n := len(w.Sheet.Stars.Match); n != 3 {
 			t.Errorf("%s: %d match stars, want a common one and one for each sheet", cut, n)
 		}

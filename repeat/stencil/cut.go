@@ -59,10 +59,20 @@ func cutAfter(ctx context.Context, prev *again, design pattern.Unit, spec Spec, 
 	if len(sheets) > 1 {
 		stars.Match = placeMatchStars(design, spec, stars, cloth)
 	}
+	// What stands on the sheet is for the design to say, not for what ties leave of it.
+	var whole []pattern.CutOut
+	if spec.Hold.Way != AsDrawn {
+		whole = Between(design, spec.Field, joint, spec.Step)
+	}
 	for i := range sheets {
 		s := &sheets[i]
 		s.Joint, s.Stars, s.Paper = joint, stars, spec.paperBox(joint)
-		s.CutOuts, s.Webs.AcrossJoint = prev.laid(s.Unit, spec, joint)
+		if whole == nil {
+			s.CutOuts, s.Webs.AcrossJoint = prev.laid(s.Unit, spec, joint)
+		} else {
+			s.CutOuts = partsOf(design, s.Unit, whole)
+			s.Webs.AcrossJoint = AcrossJoint(s.CutOuts, geom.Point{Y: spec.Step})
+		}
 		s.Ties = set.ties[i]
 	}
 	first := sheets[0]
@@ -71,7 +81,7 @@ func cutAfter(ctx context.Context, prev *again, design pattern.Unit, spec Spec, 
 		first.Second, first.Cover = &sheets[1], set.cover
 		first.Printed = slices.Concat(first.CutOuts, sheets[1].CutOuts)
 		if set.cover.Sound() {
-			first.Printed = Between(design, spec.Field, joint, spec.Step)
+			first.Printed = whole
 		}
 	}
 	first.kept = &kept{design, cloth, first, paper[0]}

@@ -197,6 +197,29 @@ func Between(u pattern.Unit, field Field, joint Joint, step geom.Length) []patte
 	return cuts
 }
 
+// partsOf returns what a sheet cuts of the design's cut-outs that one placement
+// has: the parts under the same IDs, moved as their motifs are. So a motif that
+// stands in the field or not, and on this placement or the next, does so with all
+// its parts, whichever sheet has them.
+func partsOf(design, sheet pattern.Unit, laid []pattern.CutOut) []pattern.CutOut {
+	stands := make(map[pattern.ID]geom.Point, len(design.Motifs))
+	for _, m := range design.Motifs {
+		stands[m.ID] = m.Placed().Bounds().Min
+	}
+	parts := make(map[pattern.ID]geom.Shape, len(sheet.Motifs))
+	for _, m := range sheet.Motifs {
+		parts[m.ID] = m.Placed()
+	}
+	cuts := make([]pattern.CutOut, 0, len(laid))
+	for _, c := range laid {
+		if part, ok := parts[c.Motif]; ok {
+			by := c.Shape.Bounds().Min.Sub(stands[c.Motif])
+			cuts = append(cuts, pattern.CutOut{Shape: part.Moved(by), Motif: c.Motif})
+		}
+	}
+	return cuts
+}
+
 // asRead orders cut-outs row by row, as Between returns them.
 func asRead(c, d pattern.CutOut) int { return inReadingOrder(anchor(c), anchor(d), c.Motif, d.Motif) }
 
