@@ -181,32 +181,6 @@ func smallerUnit(r pattern.Recognised) string {
 	return fmt.Sprintf("; the unit holds %d copies of a smaller one", r.Copies)
 }
 
-// holdRows tells how the paper is held where something was added to the drawing.
-func holdRows(row func(name, format string, args ...any), w repeat.Work) {
-	s := w.Sheet
-	if len(s.Ties.Ties) > 0 {
-		row("ties", "%d a unit, for %s", len(s.Ties.Ties), counted(len(s.Ties.Islands), "island"))
-	}
-	if s.Second == nil {
-		return
-	}
-	two := s.Second
-	row("second sheet", "%d cut-outs, open area %.2f %%, %s", len(two.CutOuts), two.OpenPct, counted(len(two.Ties.Ties), "tie"))
-	if two.Webs.Found {
-		row("  narrowest web", "%s; %d below the limit of %s", long(two.Webs.Narrowest.Width), len(two.Webs.Below), long(two.Webs.Limit))
-	}
-	row("  islands, bands", "%d, %d", len(two.Paths.Islands), len(two.Paths.Bands))
-	row("both together", "%.4f mm² of the design uncut, %.4f mm² beside it", s.Cover.MissingMM2, s.Cover.ExtraMM2)
-}
-
-// counted writes a count with its noun.
-func counted(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
-}
-
 // long writes a length to the micrometre with its unit, short to the hundredth
 // of a millimetre without.
 func long(l geom.Length) string  { return geom.MMUnit.Format(l, 3) }

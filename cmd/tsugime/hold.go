@@ -6,7 +6,6 @@ import (
 	"io"
 	"strings"
 
-	"tsugime/repeat"
 	"tsugime/repeat/document"
 	"tsugime/repeat/geom"
 	"tsugime/repeat/stencil"
@@ -149,42 +148,4 @@ func jointText(choices []stencil.JointChoice, spec stencil.JointSpec) string {
 		fmt.Fprintf(&b, "\nThe order asks for %.0f %%.\n", 100*spec.Share)
 	}
 	return b.String()
-}
-
-// A heldJSON is one sheet of the set as 'check' tells it.
-type heldJSON struct {
-	CutOuts        int     `json:"cut_outs"`
-	OpenAreaPct    rounded `json:"open_area_pct"`
-	NarrowestWeb   *mm     `json:"narrowest_web_mm"`
-	WebsBelowLimit int     `json:"webs_below_limit"`
-	Islands        int     `json:"islands"`
-	Bands          int     `json:"bands"`
-	Ties           int     `json:"ties"`
-}
-
-// A holdJSON is how the paper is held.
-type holdJSON struct {
-	Way        string     `json:"way"`
-	Sheets     []heldJSON `json:"sheets"`
-	MissingMM2 rounded    `json:"missing_mm2"`
-	ExtraMM2   rounded    `json:"extra_mm2"`
-}
-
-func holdDocument(w repeat.Work) holdJSON {
-	doc := holdJSON{
-		Way:        string(w.Order.Sheet.Hold.Way),
-		MissingMM2: rounded(w.Sheet.Cover.MissingMM2), ExtraMM2: rounded(w.Sheet.Cover.ExtraMM2),
-	}
-	for _, s := range w.Sheet.Set() {
-		j := heldJSON{
-			CutOuts: len(s.CutOuts), OpenAreaPct: rounded(s.OpenPct), WebsBelowLimit: len(s.Webs.Below),
-			Islands: len(s.Paths.Islands), Bands: len(s.Paths.Bands), Ties: len(s.Ties.Ties),
-		}
-		if s.Webs.Found {
-			narrowest := mm(s.Webs.Narrowest.Width)
-			j.NarrowestWeb = &narrowest
-		}
-		doc.Sheets = append(doc.Sheets, j)
-	}
-	return doc
 }
