@@ -95,6 +95,7 @@ func viewCommands() []command {
 		{"View", named("Zoom Out"), keys(key(fyne.KeyMinus, ctrl)), nil, func(w *Window) { w.board.Zoom(0.8) }},
 		{"View", named("Show All"), keys(key(fyne.Key0, ctrl)), nil, func(w *Window) { w.board.Whole() }},
 		{"View", named("Loupe"), keys(key(fyne.KeyL, ctrl)), nil, func(w *Window) { w.board.Loupe(!w.board.LoupeShown()) }},
+		{"View", symmetryName, keys(key(fyne.KeyS, 0)), drafting, func(w *Window) { w.turnSymmetry() }},
 		{"View", named("The Next View of the Sheet"), keys(key(fyne.KeyV, 0)), stencilling, func(w *Window) { w.stencilStation().showNext() }},
 	}
 	for i, name := range stationNames {

@@ -8,7 +8,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
-	"tsugime/export/raster"
 	"tsugime/repeat/check"
 	"tsugime/repeat/document"
 	"tsugime/repeat/geom"
@@ -25,14 +24,11 @@ type draft struct {
 	places   *widget.Check
 	fits     *widget.Select
 	found    []pattern.Fit
-	drag     *drag // in hand; nil for nothing
-}
-
-// A drag is motifs on their way: what stays and what moves are painted apart, so
-// that every copy follows in the same frame however many there are.
-type drag struct {
-	stays, moves *raster.Ground
-	by           geom.Point
+	drag     *drag   // in hand; nil for nothing
+	op       int     // the operation that makes the copy that was taken last
+	made     *design // of the state that was shown last
+	symmetry symmetryFields
+	ground   *groundBench
 }
 
 func newDraft(w *Window) *draft {
@@ -40,6 +36,8 @@ func newDraft(w *Window) *draft {
 	s.latticeFields()
 	s.motifFields()
 	s.fitFields()
+	s.symmetry.add(s)
+	s.ground = newGroundBench(s)
 	s.content = s.form.content()
 	return s
 }
@@ -60,40 +58,20 @@ func (s *draft) look(f check.Finding) {
 func (s *draft) latticeFields() {
 	f := s.form
 	f.heading("Lattice")
-	var kinds []string
-	for _, k := range pattern.Kinds() {
-		kinds = append(kinds, string(k))
-	}
-	f.choice("Kind", "Change Lattice", kinds,
-		func(o document.Order) string { return string(o.Unit.Lattice.Kind()) },
-		func(o document.Order, v string) (document.Order, error) {
-			across, along := o.Unit.Lattice.Spacing()
-			return document.SetLattice(o, pattern.Laid(pattern.Kind(v), across, along))
-		})
+	s.kindField()
 	spacing := func(name string, pick func(across, along geom.Length) geom.Length, with func(l geom.Length, across, along geom.Length) (geom.Length, geom.Length)) {
 		f.length(name, "Change Spacing", geom.KaneSun,
 			func(o document.Order) geom.Length { return pick(o.Unit.Lattice.Spacing()) },
 			func(o document.Order, l geom.Length) (document.Order, error) {
 				across, along := o.Unit.Lattice.Spacing()
 				across, along = with(l, across, along)
-				return document.SetLattice(o, respaced(o.Unit.Lattice, across, along))
+				return document.SetLattice(o, o.Unit.Lattice.Respaced(across, along))
 			})
 	}
 	spacing("Across", func(a, _ geom.Length) geom.Length { return a }, func(l, _, b geom.Length) (geom.Length, geom.Length) { return l, b })
 	spacing("Along", func(_, b geom.Length) geom.Length { return b }, func(l, a, _ geom.Length) (geom.Length, geom.Length) { return a, l })
 	f.length("Step", "Change Step", geom.KaneSun,
 		func(o document.Order) geom.Length { return o.Sheet.Step }, document.SetStep)
-}
-
-// respaced returns a lattice of the same kind on another spacing; a free one is
-// stretched.
-func respaced(l pattern.Lattice, across, along geom.Length) pattern.Lattice {
-	if kind := l.Kind(); kind != pattern.FreeKind {
-		return pattern.Laid(kind, across, along)
-	}
-	a, b := l.Spacing()
-	m := geom.Scale(float64(across)/float64(max(a, 1)), float64(along)/float64(max(b, 1)))
-	return pattern.Lattice{A: m.Apply(l.A), B: m.Apply(l.B)}
 }
 
 func (s *draft) motifFields() {
@@ -155,6 +133,8 @@ func (s *draft) fitFields() {
 func (s *draft) refresh() {
 	s.form.refresh()
 	o := s.w.Order()
+	s.symmetry.refresh(o)
+	s.ground.refresh(o)
 	fits, err := o.Unit.Fits(o.Sheet.Step, 0)
 	if err != nil {
 		fits = nil
@@ -171,13 +151,15 @@ func (s *draft) refresh() {
 
 func (s *draft) measures() []measure {
 	o, w := s.w.Order(), s.w.work
-	u := s.w.unit()
-	rows := []measure{
-		{"motifs in the unit", strconv.Itoa(len(o.Unit.Motifs))},
-		{"cut-outs per cm²", fmt.Sprintf("%.1f", o.Unit.PerCM2())},
-		{"per square kane sun", fmt.Sprintf("%.0f", o.Unit.PerSquareSun())},
-		{"pitch", u.Format(o.Unit.Lattice.Pitch(), 4)},
+	u, whole := s.w.unit(), s.design().unit
+	rows := []measure{{"motifs in the unit", strconv.Itoa(len(whole.Motifs))}}
+	if o.Group != pattern.P1 {
+		rows = append(rows, measure{"of them drawn", strconv.Itoa(len(o.Unit.Motifs))})
 	}
+	rows = append(rows,
+		measure{"cut-outs per cm²", fmt.Sprintf("%.1f", whole.PerCM2())},
+		measure{"per square kane sun", fmt.Sprintf("%.0f", whole.PerSquareSun())},
+		measure{"pitch", u.Format(o.Unit.Lattice.Pitch(), 4)})
 	if !s.w.Ready() {
 		return append(rows, measure{"", "measuring…"})
 	}
@@ -185,5 +167,6 @@ func (s *draft) measures() []measure {
 	if w.Sheet.Webs.Found {
 		rows = append(rows, measure{"narrowest web", u.Format(w.Sheet.Webs.Narrowest.Width, 3)})
 	}
-	return append(rows, measure{"off the step", u.Format(w.Sheet.StepError.Distance(geom.Point{}), 4)})
+	rows = append(rows, measure{"off the step", u.Format(w.Sheet.StepError.Distance(geom.Point{}), 4)})
+	return append(rows, symmetryMeasures(s.w.grounds.has)...)
 }

@@ -12,19 +12,21 @@ import (
 	"tsugime/repeat/pattern"
 )
 
-// under returns the motif at a place or at a copy of it, the last drawn first.
-func (s *draft) under(at geom.Point, reach geom.Length) (pattern.ID, bool) {
-	o := s.w.Order()
-	for i := len(o.Unit.Motifs) - 1; i >= 0; i-- {
-		m := o.Unit.Motifs[i]
+// under returns the drawn motif of what lies at a place, and the operation that
+// makes what lies there: the last of the unit first.
+func (s *draft) under(at geom.Point, reach geom.Length) (id pattern.ID, op int, ok bool) {
+	u := s.design().unit
+	for i := len(u.Motifs) - 1; i >= 0; i-- {
+		m := u.Motifs[i]
 		m.At = geom.Point{}
 		shape := m.Placed()
-		_, _, rest := o.Unit.Lattice.Nearest(at.Sub(o.Unit.Motifs[i].At))
+		_, _, rest := u.Lattice.Nearest(at.Sub(u.Motifs[i].At))
 		if shape.Contains(rest) || geom.Length(rest.Norm()) < reach/2 {
-			return m.ID, true
+			id, op = drawnFrom(s.w.Order(), m.ID)
+			return id, op, true
 		}
 	}
-	return 0, false
+	return 0, 0, false
 }
 
 // Tap chooses the motif there or, when a click places, puts a new one there.
@@ -33,13 +35,13 @@ func (s *draft) Tap(at geom.Point, reach geom.Length, more bool) {
 		s.put(at)
 		return
 	}
-	id, ok := s.under(at, reach)
+	id, op, ok := s.under(at, reach)
 	switch {
 	case !ok && !more:
 		s.w.choose()
 	case ok && !more:
 		s.w.choose(id)
-		s.w.Say(s.describe(id))
+		s.w.Say(s.describe(id, op))
 	case ok && slices.Contains(s.w.chosen, id):
 		s.w.choose(slices.DeleteFunc(slices.Clone(s.w.chosen), func(c pattern.ID) bool { return c == id })...)
 	case ok:
@@ -69,13 +71,18 @@ func snapped(p geom.Point) geom.Point {
 	return geom.Point{X: (p.X + step/2) / step * step, Y: (p.Y + step/2) / step * step}
 }
 
-func (s *draft) describe(id pattern.ID) string {
+// describe tells what a motif is, and whether it was chosen by a copy.
+func (s *draft) describe(id pattern.ID, op int) string {
 	m, _ := s.w.Order().Motif(id)
 	at := s.w.unit().Number(m.At.X, 3) + ", " + s.w.unit().Format(m.At.Y, 3)
+	text := "Motif " + strconv.Itoa(int(id)) + ": an outline at " + at + "."
 	if m.Shape.Round() {
-		return "Motif " + strconv.Itoa(int(id)) + ": a dot of " + s.w.unit().Format(m.Shape.Disc.Diameter, 3) + " at " + at + "."
+		text = "Motif " + strconv.Itoa(int(id)) + ": a dot of " + s.w.unit().Format(m.Shape.Disc.Diameter, 3) + " at " + at + "."
 	}
-	return "Motif " + strconv.Itoa(int(id)) + ": an outline at " + at + "."
+	if op != 0 {
+		text += " " + say("This is a copy of it: drag either, and all follow.")
+	}
+	return text
 }
 
 // Press takes the motif there; with a motif among the chosen ones, all of them.
@@ -83,10 +90,11 @@ func (s *draft) Press(at geom.Point, reach geom.Length, more bool) bool {
 	if s.places.Checked || more {
 		return false
 	}
-	id, ok := s.under(at, reach)
+	id, op, ok := s.under(at, reach)
 	if !ok {
 		return false
 	}
+	s.op = op
 	if !slices.Contains(s.w.chosen, id) {
 		s.w.choose(id)
 	}
@@ -96,10 +104,9 @@ func (s *draft) Press(at geom.Point, reach geom.Length, more bool) bool {
 // Drag shows what the order would be; nothing is edited yet.
 func (s *draft) Drag(by geom.Point) {
 	if s.drag == nil {
-		stays, moves := s.parted(s.w.chosen)
-		s.drag = &drag{stays: stays, moves: moves}
+		s.drag = s.take()
 	}
-	s.drag.by = snapped(by)
+	s.to(s.drag, snapped(by))
 	u := s.w.unit()
 	s.w.pointer.SetText(say("moved") + " " + u.Format(s.drag.by.X, 3) + ", " + u.Format(s.drag.by.Y, 3))
 	s.w.repaint()
@@ -110,9 +117,9 @@ func (s *draft) Drop(geom.Point) {
 	if s.drag == nil {
 		return
 	}
-	by := s.drag.by
+	own := s.drag.own
 	s.drag = nil
-	s.w.move("Move Motif", by)
+	s.w.move("Move Motif", own)
 }
 
 // leave gives up a drag.

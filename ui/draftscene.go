@@ -6,7 +6,6 @@ import (
 
 	"tsugime/export/raster"
 	"tsugime/repeat/geom"
-	"tsugime/repeat/pattern"
 	"tsugime/ui/board"
 )
 
@@ -30,6 +29,7 @@ func (s *draft) scene() board.Scene {
 		Labels: []board.Label{{At: lowest(cell), Text: say("unit"), Align: board.Below, Colour: cellLine, Shield: shield, Bold: true, Size: 11,
 			Room: around.Width() / 2}},
 	}
+	s.markSymmetry(&sc)
 	s.markChosen(&sc)
 	if s.w.Ready() && s.drag == nil {
 		markPaper(&sc, s.w, 0, geom.Point{})
@@ -52,40 +52,41 @@ func (s *draft) laid() []board.Laid {
 		return board.Laid{Ground: g, Lays: []raster.Lay{{Move: by}}}
 	}
 	if s.drag != nil {
-		return []board.Laid{lay(s.drag.stays, geom.Point{}), lay(s.drag.moves, s.drag.by)}
+		return []board.Laid{lay(s.drag.stays, geom.Point{}), lay(s.drag.moves, s.drag.shift())}
 	}
-	all, _ := s.parted(nil)
-	return []board.Laid{lay(all, geom.Point{})}
+	return []board.Laid{lay(s.design().painted(), geom.Point{})}
 }
 
-// parted returns the plain pattern without the chosen motifs, and them alone.
-func (s *draft) parted(chosen []pattern.ID) (stays, moves *raster.Ground) {
-	u := s.w.Order().Unit
-	var rest, taken []geom.Shape
-	for _, c := range u.CutOuts() {
-		if slices.Contains(chosen, c.Motif) {
-			taken = append(taken, c.Shape)
-		} else {
-			rest = append(rest, c.Shape)
+// markChosen frames the chosen motifs, where a drag has brought them, and their
+// copies lightly.
+func (s *draft) markChosen(sc *board.Scene) {
+	if len(s.w.chosen) == 0 {
+		return
+	}
+	o, motifs, by := s.w.Order(), s.design().unit.Motifs, geom.Point{}
+	if s.drag != nil {
+		by = s.drag.shift()
+		if s.drag.group != nil {
+			motifs = s.drag.group
 		}
 	}
-	a, b := u.Lattice.A, u.Lattice.B
-	return raster.NewGround(rest, a, b), raster.NewGround(taken, a, b)
-}
-
-// markChosen frames the chosen motifs, where a drag has brought them.
-func (s *draft) markChosen(sc *board.Scene) {
-	for i, id := range s.w.chosen {
-		m, ok := s.w.Order().Motif(id)
-		if !ok || i == mostMarks {
+	var copies, drawn []board.Mark
+	for _, m := range motifs {
+		motif, op := drawnFrom(o, m.ID)
+		if !slices.Contains(s.w.chosen, motif) {
 			continue
 		}
-		if s.drag != nil {
-			m.At = m.At.Add(s.drag.by)
-		}
+		m.At = m.At.Add(by)
 		box := m.Placed().Bounds()
-		sc.Marks = append(sc.Marks, board.Mark{
-			Shape: board.Loop, Points: corners(box.Grown(box.Width() / 8)), Colour: indigo, Width: 2.5,
-		})
+		frame := board.Mark{Shape: board.Loop, Points: corners(box.Grown(box.Width() / 8)), Colour: indigo, Width: 2.5}
+		if op == 0 {
+			drawn = append(drawn, frame)
+		} else if frame.Width = 1; len(copies) < mostMarks {
+			copies = append(copies, frame)
+		}
+		if len(drawn) == mostMarks {
+			break
+		}
 	}
+	sc.Marks = append(append(sc.Marks, copies...), drawn...)
 }

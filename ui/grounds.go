@@ -6,6 +6,7 @@ import (
 	"tsugime/export/raster"
 	"tsugime/repeat"
 	"tsugime/repeat/geom"
+	"tsugime/repeat/pattern"
 	"tsugime/repeat/stencil"
 )
 
@@ -18,6 +19,7 @@ type grounds struct {
 	board  *raster.Ground   // placement after placement, as they lie on the board
 	// islands are the outlines of the paper that falls out of each sheet of the set.
 	islands [][]geom.Ring
+	has     pattern.Recognised // the symmetry of the finished pattern; no group where there is none to tell
 }
 
 func groundsOf(w repeat.Work) grounds {
@@ -44,6 +46,7 @@ func groundsOf(w repeat.Work) grounds {
 		board:  raster.NewGround(laid, geom.Point{Y: w.Run.Step}),
 
 		islands: islands,
+		has:     symmetryOf(w.Order.Design()),
 	}
 }
 

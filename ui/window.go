@@ -272,6 +272,6 @@ func (w *Window) unit() geom.Unit {
 
 // pitch is about the way from hole to hole: the side of a square that holds one.
 func (w *Window) pitch() geom.Length {
-	u := w.Order().Unit
+	u := w.design()
 	return geom.MM(math.Sqrt(u.Lattice.CellMM2() / float64(max(len(u.Motifs), 1))))
 }
