@@ -75,11 +75,15 @@ func appendStanding(motifs []pattern.Motif, m pattern.Motif, s geom.Shape) []pat
 func stripsOf(ties []Tie) ([]geom.Strip, error) {
 	strips := make([]geom.Strip, len(ties))
 	for i, t := range ties {
-		if t.Width <= 0 || t.From == t.To {
+		empty := t.Width <= 0 || t.From == t.To
+		if !empty {
+			strips[i] = t.strip(0, 0, 0)
+			empty = strips[i].Ring() == nil // a nanometre wide and slanting
+		}
+		if empty {
 			return nil, fmt.Errorf("tie %d at %s, %s mm: %s mm wide and %s mm long holds nothing; give it a width and a length",
 				i+1, t.From.X, t.From.Y, t.Width, t.From.Distance(t.To))
 		}
-		strips[i] = t.strip(0, 0, 0)
 	}
 	return strips, nil
 }
