@@ -6,12 +6,9 @@ import (
 	"path/filepath"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/widget"
-
-	"tsugime/assets"
 )
 
 func (w *Window) chooseFile() {
@@ -52,32 +49,6 @@ func (w *Window) chooseName(then func()) {
 	d.SetFileName("order" + extension)
 	d.Resize(fyne.NewSize(860, 600))
 	d.Show()
-}
-
-// chooseStarter offers the starters with what they are.
-func (w *Window) chooseStarter() {
-	w.askThen("Begin Anew", func() {
-		list := container.NewVBox()
-		var d *dialog.CustomDialog
-		for _, s := range assets.Starters() {
-			about := widget.NewLabel(s.About)
-			about.Wrapping, about.Importance = fyne.TextWrapWord, widget.LowImportance
-			list.Add(widget.NewButton(s.Title, func() {
-				d.Hide()
-				o, err := ReadStarter(s.Name)
-				if err != nil {
-					w.fail(err)
-					return
-				}
-				w.lay(o, "")
-			}))
-			list.Add(about)
-		}
-		scroll := container.NewVScroll(list)
-		scroll.SetMinSize(fyne.NewSize(480, 420))
-		d = dialog.NewCustom("Begin with", "Cancel", scroll, w.win)
-		d.Show()
-	})
 }
 
 // askThen does something that lets the order go, after asking what becomes of

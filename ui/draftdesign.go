@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"math"
+
 	"tsugime/export/raster"
 	"tsugime/repeat/document"
 	"tsugime/repeat/geom"
@@ -52,3 +54,8 @@ func drawnFrom(o document.Order, id pattern.ID) (motif pattern.ID, op int) {
 
 // design is the present unit with its copies, wherever motifs are shown.
 func (w *Window) design() pattern.Unit { return w.stations[draftAt].(*draft).design().unit }
+
+// holePitch is about the way from hole to hole: the side of a square that holds one.
+func holePitch(u pattern.Unit) geom.Length {
+	return geom.MM(math.Sqrt(u.Lattice.CellMM2() / float64(max(len(u.Motifs), 1))))
+}

@@ -9,8 +9,12 @@ import (
 	"tsugime/ui/board"
 )
 
-// draftReach is how far around the cell the whole view shows, in cells.
-const draftReach = 1.6
+// What the whole view shows: how far around the cell, in cells, and of a large
+// cell how much, in pitches of its holes.
+const (
+	draftReach = 1.6
+	draftMost  = 18
+)
 
 func (s *draft) view() string { return "draft" }
 
@@ -18,7 +22,12 @@ func (s *draft) scene() board.Scene {
 	o := s.w.Order()
 	l := o.Unit.Lattice
 	cell := []geom.Point{{}, l.A, l.A.Add(l.B), l.B}
-	around := geom.BoxOf(cell...)
+	around := s.upper(geom.BoxOf(cell...))
+	name := board.Label{At: lowest(cell), Text: say("unit"), Align: board.Below, Colour: cellLine, Shield: shield, Bold: true, Size: 11,
+		Room: around.Width() / 2}
+	if !around.Holds(name.At) {
+		name.At, name.Align = geom.Point{}, board.Above
+	}
 	sc := board.Scene{
 		Desk: tannin, Areas: []board.Area{{Shut: tannin, Open: light}}, Grounds: s.laid(), Pitch: s.w.pitch(),
 		Extent: around.Grown(max(around.Width(), around.Height()).Times(draftReach)),
@@ -26,8 +35,7 @@ func (s *draft) scene() board.Scene {
 			{Shape: board.Loop, Points: cell, Colour: cellLine, Width: 2},
 			{Shape: board.Ring, Points: []geom.Point{{}}, Colour: cellLine},
 		},
-		Labels: []board.Label{{At: lowest(cell), Text: say("unit"), Align: board.Below, Colour: cellLine, Shield: shield, Bold: true, Size: 11,
-			Room: around.Width() / 2}},
+		Labels: []board.Label{name},
 	}
 	s.markSymmetry(&sc)
 	s.markChosen(&sc)
@@ -39,6 +47,14 @@ func (s *draft) scene() board.Scene {
 			Text: say("Choose “A click places a motif”, then click on the paper.")})
 	}
 	return sc
+}
+
+// upper returns the upper left part of a cell's box in which its holes can be told
+// apart, when it is shown with what is around it.
+func (s *draft) upper(box geom.Box) geom.Box {
+	most := min(s.w.pitch(), s.w.Order().Unit.Lattice.Pitch()).Times(draftMost)
+	size := geom.Point{X: min(box.Width(), most), Y: min(box.Height(), most)}
+	return geom.BoxOf(box.Min, box.Min.Add(size))
 }
 
 // lowest returns the lowest of some points.

@@ -26,6 +26,7 @@ type jointCurve struct {
 // A jointOf is what the choices follow from.
 type jointOf struct {
 	lattice pattern.Lattice
+	group   pattern.Group
 	motifs  *pattern.Motif // the first; an edit makes a new slice
 	count   int
 	field   stencil.Field
@@ -33,7 +34,7 @@ type jointOf struct {
 }
 
 func jointOfOrder(o document.Order) jointOf {
-	j := jointOf{lattice: o.Unit.Lattice, count: len(o.Unit.Motifs), field: o.Sheet.Field, step: int64(o.Sheet.Step)}
+	j := jointOf{lattice: o.Unit.Lattice, group: o.Group, count: len(o.Unit.Motifs), field: o.Sheet.Field, step: int64(o.Sheet.Step)}
 	if j.count > 0 {
 		j.motifs = &o.Unit.Motifs[0]
 	}
@@ -131,7 +132,7 @@ func (s *stencilStation) askCurve() {
 	o := s.w.Order()
 	s.w.Say(say("Looking for the joint lines that there could be…"))
 	s.w.background(say("What the joint line could be"), func(ctx context.Context) (func(), error) {
-		choices, err := stencil.JointCurve(ctx, o.Unit, o.Sheet.Field, o.Sheet.Step)
+		choices, err := stencil.JointCurve(ctx, o.Design(), o.Sheet.Field, o.Sheet.Step)
 		return func() {
 			s.curve.choices, s.curve.of = choices, jointOfOrder(o)
 			s.refreshJoint()

@@ -31,15 +31,15 @@ const (
 	moveTo
 )
 
-// design is what a tie of the sheet that is shown can cross.
+// design is what a tie of the sheet that is shown can cross: motifs and the
+// copies that the plane group makes of them.
 func (s *stencilStation) design() pattern.Unit {
-	o := s.w.Order()
-	h := o.Sheet.Hold
+	whole, h := s.w.design(), s.w.Order().Sheet.Hold
 	if h.Way != stencil.Split || s.sheetNumber() == 1 || len(h.Second.Motifs) == 0 {
-		return o.Unit
+		return whole
 	}
-	u := pattern.Unit{Lattice: o.Unit.Lattice}
-	for _, m := range o.Unit.Motifs {
+	u := pattern.Unit{Lattice: whole.Lattice}
+	for _, m := range whole.Motifs {
 		if !slices.Contains(h.Second.Motifs, m.ID) {
 			u.Motifs = append(u.Motifs, m)
 		}

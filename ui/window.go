@@ -2,7 +2,6 @@ package ui
 
 import (
 	"context"
-	"math"
 	"path/filepath"
 	"strings"
 
@@ -270,8 +269,5 @@ func (w *Window) unit() geom.Unit {
 	return geom.MMUnit
 }
 
-// pitch is about the way from hole to hole: the side of a square that holds one.
-func (w *Window) pitch() geom.Length {
-	u := w.design()
-	return geom.MM(math.Sqrt(u.Lattice.CellMM2() / float64(max(len(u.Motifs), 1))))
-}
+// pitch is about the way from hole to hole.
+func (w *Window) pitch() geom.Length { return holePitch(w.design()) }
