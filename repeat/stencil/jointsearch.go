@@ -30,22 +30,37 @@ const corridorNodes = 8_000_000
 const windingMost = 0.95
 
 // winding returns the line that keeps the share, up to windingMost, and winds
-// through the paper about a route, and whether there is one.
+// through the paper about y = 0, and whether there is one. It is sought in the
+// narrowest of the bands first, so that the sheet need not be high, and at last
+// about a route.
 func (w *jointWays) winding(ctx context.Context, m *clothMap, share float64) (Joint, bool, error) {
 	at, found := w.cloth.across(m, w.field, share*m.widest, math.Inf(1))
 	if !found {
 		return Joint{}, false, nil
 	}
-	box := geom.BoxOf(geom.Point{})
-	for _, p := range at {
-		box = box.With(geom.Point{Y: p.point().Y})
+	heights := make([]geom.Length, 0, len(bandShares)+1)
+	for _, band := range bandShares {
+		heights = append(heights, w.step.Times(band))
 	}
-	box = geom.BoxOf(geom.Point{X: w.field.Left, Y: box.Min.Y - jointBand}, geom.Point{X: w.field.Right(), Y: box.Max.Y + jointBand})
+	var far geom.Length
+	for _, p := range at {
+		far = max(far, p.point().Y.Abs()+jointBand)
+	}
+	for _, height := range append(heights, far) {
+		j, ok, err := w.windingIn(ctx, height, m.widest/2, min(share, windingMost))
+		if ok || err != nil {
+			return j, ok, err
+		}
+	}
+	return Joint{}, false, nil
+}
+
+// windingIn looks for a winding line no farther than height from y = 0.
+func (w *jointWays) windingIn(ctx context.Context, height geom.Length, widest, share float64) (Joint, bool, error) {
+	box := geom.BoxOf(geom.Point{X: w.field.Left, Y: -height}, geom.Point{X: w.field.Right(), Y: height})
 	n := w.near(box)
-	share = min(share, windingMost)
-	clearance := share * m.widest / 2
-	g := n.corridorIn(box, clearance, (1-share)*m.widest/2)
-	path, err := g.path(ctx)
+	clearance := share * widest
+	path, err := n.corridorIn(box, clearance, (1-share)*widest).path(ctx)
 	if err != nil || path == nil {
 		return Joint{}, false, err
 	}
@@ -57,7 +72,7 @@ func (w *jointWays) winding(ctx context.Context, m *clothMap, share float64) (Jo
 	if few := n.fewer(line, kept); w.keeps(n, few) {
 		line = few
 	}
-	j := Joint{Widest: geom.Length(math.Round(m.widest / 2))}.along(n, line)
+	j := Joint{Widest: geom.Length(math.Round(widest))}.along(n, line)
 	return j, j.Clearance > 0 && w.keeps(n, j.Line), nil
 }
 
