@@ -6,6 +6,7 @@ import (
 
 	"tsugime/export/raster"
 	"tsugime/repeat/geom"
+	"tsugime/repeat/pattern"
 	"tsugime/ui/board"
 )
 
@@ -73,8 +74,8 @@ func (s *draft) laid() []board.Laid {
 	return []board.Laid{lay(s.design().painted(), geom.Point{})}
 }
 
-// markChosen frames the chosen motifs, where a drag has brought them, and their
-// copies lightly.
+// markChosen frames the chosen motifs, where a drag has brought them, and lightly
+// what the plane group makes of them in and around the cell.
 func (s *draft) markChosen(sc *board.Scene) {
 	if len(s.w.chosen) == 0 {
 		return
@@ -94,15 +95,30 @@ func (s *draft) markChosen(sc *board.Scene) {
 		}
 		m.At = m.At.Add(by)
 		box := m.Placed().Bounds()
-		frame := board.Mark{Shape: board.Loop, Points: corners(box.Grown(box.Width() / 8)), Colour: indigo, Width: 2.5}
-		if op == 0 {
-			drawn = append(drawn, frame)
-		} else if frame.Width = 1; len(copies) < mostMarks {
-			copies = append(copies, frame)
+		box = box.Grown(box.Width() / 8)
+		if op == 0 && len(drawn) < mostMarks {
+			drawn = append(drawn, framed(box, 2.5))
 		}
-		if len(drawn) == mostMarks {
-			break
+		if o.Group != pattern.P1 && len(copies) < mostMarks {
+			copies = append(copies, s.framedCopies(box)...)
 		}
 	}
 	sc.Marks = append(append(sc.Marks, copies...), drawn...)
+}
+
+// framedCopies frames the copies of a box that stand in the cell or near it.
+func (s *draft) framedCopies(box geom.Box) []board.Mark {
+	l := s.w.Order().Unit.Lattice
+	around := s.upper(geom.BoxOf(geom.Point{}, l.A, l.A.Add(l.B), l.B))
+	around = around.Grown(max(around.Width(), around.Height()) / 2).Moved(box.Centre().Neg())
+	var marks []board.Mark
+	for _, shift := range l.Places(around) {
+		marks = append(marks, framed(box.Moved(shift), 1))
+	}
+	return marks
+}
+
+// framed is a frame about a box.
+func framed(box geom.Box, width float32) board.Mark {
+	return board.Mark{Shape: board.Loop, Points: corners(box), Colour: indigo, Width: width}
 }
