@@ -23,7 +23,8 @@ type Start struct {
 	About string // one sentence
 }
 
-// Starters lists the orders to start from, the default one first.
+// Starters lists the orders to start from, the default one first; after the five
+// drawn for themselves there is one for each traditional ground, by its name.
 func Starters() []Start {
 	return []Start{
 		{"small-dot", "Small dots at 45°",
@@ -36,6 +37,48 @@ func Starters() []Start {
 			"Dots of 0.6 mm along six arcs, scale beside scale, each column half a scale lower."},
 		{"leaf", "Drifting leaves",
 			"A small leaf and two dots, each column half a height lower."},
+		{"arc-dots", "Dots along arcs",
+			"Fine dots along the arcs of overlapping scales."},
+		{"diagonal-dots", "Dots in crossing rows",
+			"Round dots in rows that cross at 45°."},
+		{"row-dots", "Dots in upright rows",
+			"Round dots in rows that cross at 90°."},
+		{"row-squares", "Squares in upright rows",
+			"Square dots in rows that cross at 90°."},
+		{"scattered-dots", "Scattered dots",
+			"Dots strewn by chance, evenly spaced, without a seam."},
+		{"scattered-two-sizes", "Scattered dots, large and small",
+			"Dots of two sizes strewn by chance, evenly spaced, without a seam."},
+		{"even-stripes", "Broad even stripes",
+			"Wide stripes as broad as the ground between them."},
+		{"thread-stripes", "Thread stripes",
+			"Narrow stripes of two threads on a ground of six."},
+		{"fine-stripes", "Fine stripes",
+			"Fine even stripes, ten to the kane sun."},
+		{"finest-stripes", "Finest stripes",
+			"Very fine even stripes, twenty to the kane sun."},
+		{"companion-stripes", "Stripes with companions",
+			"A thick stripe with a thin one beside it."},
+		{"cascade-stripes", "Cascade of stripes",
+			"Stripes that taper, to one side or from the middle to both."},
+		{"paired-stripes", "Stripes in pairs",
+			"Two lines as a pair, a gap, and again."},
+		{"wavering-stripes", "Wavering stripes",
+			"Stripes that waver, all alike."},
+		{"steam-stripes", "Rising steam",
+			"Lines that swell and narrow against each other like rising steam."},
+		{"wave-scales", "Waves of scales",
+			"Overlapping scales of concentric arcs, like waves of the sea."},
+		{"hemp-leaf", "Hemp leaves",
+			"Triangles with a line from their middle to each corner: leaves of six points."},
+		{"linked-circles", "Linked circles",
+			"Circles that each share a quarter with four others: petals and four-pointed stars."},
+		{"fish-scales", "Fish scales",
+			"Triangles in rows, every other one cut."},
+		{"checker", "Checker with held corners",
+			"Squares that meet corner to corner, held by a web at each."},
+		{"tortoise-shell", "Tortoise shell",
+			"Hexagons side by side, with a smaller one inside each."},
 	}
 }
 

@@ -25,6 +25,47 @@ var made = map[string]func(t *testing.T) document.Order{
 	"leaf":       leaf,
 }
 
+// Every ground has a starter of its own name.
+func init() {
+	for _, g := range pattern.Grounds() {
+		made[g.Name] = func(t *testing.T) document.Order { return laid(t, g) }
+	}
+}
+
+// startMotifs is how many motifs the unit of a starter may hold, so that the file
+// stays small enough to be read by a person.
+const startMotifs = 2000
+
+// laid is a ground that fits the step and the width between the back seams: drawn
+// for both where the unit stays small, else drawn for the step and bent a little.
+func laid(t *testing.T, g pattern.Ground) document.Order {
+	t.Helper()
+	o := start(t, g.Name)
+	recipe := g.Recipe()
+	for key, value := range settings[g.Name] {
+		var err error
+		if recipe, err = recipe.With(key, value); err != nil {
+			t.Fatal(err)
+		}
+	}
+	both, err := document.LayGround(o, recipe, o.Cloth.Bolt.Width-backSeams(t))
+	if err == nil && len(both.Unit.Motifs) <= startMotifs {
+		return both
+	}
+	along, err := document.LayGround(o, recipe, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return bent(t, along)
+}
+
+// settings are what a starter sets otherwise than the ground's table.
+var settings = map[string]map[string]string{
+	"row-squares":    {"pitch": "1.6 mm", "dot": "0.8 mm"},
+	"finest-stripes": {"every": "20 mm"},
+	"paired-stripes": {"every": "25 mm"},
+}
+
 func smallDot(t *testing.T) document.Order {
 	o := start(t, "small-dot")
 	o.Note = "A small dye shop in a harbour town orders a fine small-dot ground for a light indoor coat."
@@ -144,13 +185,24 @@ func fitted(t *testing.T, o document.Order) document.Order {
 	if err != nil {
 		t.Fatal(err)
 	}
-	// Two seams take 2.5 kujira bu each; a pattern that fits what is left of the
-	// bolt runs on across the back centre.
+	return bent(t, o)
+}
+
+// backSeams is what two seams take of the bolt, 2.5 kujira bu each: a pattern that
+// fits what is left runs on across the back centre.
+func backSeams(t *testing.T) geom.Length {
+	t.Helper()
 	seams, err := geom.ParseLength("5 kujira bu", geom.MMUnit)
 	if err != nil {
 		t.Fatal(err)
 	}
-	fits, err := o.Unit.Fits(o.Sheet.Step, o.Cloth.Bolt.Width-seams)
+	return seams
+}
+
+// bent applies the fit to step and width that bends the unit least.
+func bent(t *testing.T, o document.Order) document.Order {
+	t.Helper()
+	fits, err := o.Unit.Fits(o.Sheet.Step, o.Cloth.Bolt.Width-backSeams(t))
 	if err != nil {
 		t.Fatal(err)
 	}
