@@ -42,25 +42,14 @@ func unitPlate(w repeat.Work, pxWidth int) (*plate, error) {
 	p.fill(g, g.window, dye(w))
 	ground := raster.NewGround(shapesOf(u.CutOuts()), u.Lattice.A, u.Lattice.B)
 	p.paint(g, ground, undyed, raster.Lay{Clip: g.window})
-	cell := []geom.Point{{}, u.Lattice.A, u.Lattice.A.Add(u.Lattice.B), u.Lattice.B}
-	p.over.cell(g, cell)
+	// A cell that is longer than the window is shown as far as that reaches.
+	p.over.across(g, []geom.Point{{}, u.Lattice.A, u.Lattice.A.Add(u.Lattice.B), u.Lattice.B, {}})
 	f := figuresIn(Options{}.with(w).Units)
 	a, b := u.Lattice.A, u.Lattice.B
 	p.about = fmt.Sprintf("%s lattice, A %s, %s, B %s, %s, pitch %s; %s in a cell, %.1f on a square centimetre, %.0f on a square kane sun",
 		u.Lattice.Kind(), f.sheet.number(a.X), f.sheet.with(a.Y), f.sheet.number(b.X), f.sheet.with(b.Y),
 		f.sheet.with(u.Lattice.Pitch()), count(len(u.Motifs), "cut-out"), u.PerCM2(), u.PerSquareSun())
 	return p, nil
-}
-
-// cell outlines a cell on a close-up, white beside the accent so that it shows
-// on any dye.
-func (l *leaf) cell(g glass, cell []geom.Point) {
-	points := make([]geom.Point, len(cell))
-	for i, c := range cell {
-		points[i] = g.put(c)
-	}
-	l.loop(halo, points...)
-	l.loop(accentLine, points...)
 }
 
 // jointPlate shows the joint between two placements in the middle of the field,
@@ -90,7 +79,8 @@ func jointPlate(w repeat.Work, pxWidth int) (*plate, error) {
 	return p, nil
 }
 
-// across draws those pieces of a line that a glass shows.
+// across draws those pieces of a line that a glass shows, white beside the accent
+// so that they show on any dye.
 func (l *leaf) across(g glass, line []geom.Point) {
 	for i := 1; i < len(line); i++ {
 		a, b, ok := clipped(line[i-1], line[i], g.window)
