@@ -35,15 +35,14 @@ func ProposeTies(ctx context.Context, o Order) (Order, []stencil.Unheld, error) 
 // go to the second, the first is tied, the second opens where it is.
 func ProposeSplit(ctx context.Context, o Order) (Order, []stencil.Unheld, error) {
 	h := o.Sheet.Hold
-	h.Way = stencil.Split
 	var thin []stencil.Unheld
 	h.Second.Motifs, thin = stencil.ProposeMotifs(o.Design(), o.Sheet.WebLimit)
-	ties, unheld, err := stencil.ProposeTies(ctx, without(o.Design(), h.Second.Motifs), h)
+	h, _, unheld, err := stencil.ProposeSplit(ctx, o.Design(), h)
 	if err != nil {
 		return o, nil, fmt.Errorf("propose a split: %w", err)
 	}
-	h.Ties = ties
-	return proposeSecond(ctx, o, h, slices.Concat(thin, unheld))
+	next, err := SetHold(o, h)
+	return next, slices.Concat(thin, unheld), err
 }
 
 func proposeSecond(ctx context.Context, o Order, h stencil.Hold, before []stencil.Unheld) (Order, []stencil.Unheld, error) {
