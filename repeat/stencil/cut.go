@@ -119,27 +119,31 @@ func partedBy(design pattern.Unit, h Hold) (held, error) {
 	}
 	set := held{units: []pattern.Unit{first, second}, ties: make([]TieReport, 2), cover: cover}
 	// Ties are measured against what their sheet cuts without any.
-	untied := h
-	untied.Ties = nil
-	if set.ties[0], err = measureOn(design, untied, h.Ties, 0); err != nil {
+	if set.ties[0], err = MeasureTies(lessMotifs(design, h.Second.Motifs), h.Ties); err != nil {
 		return held{}, err
 	}
-	untied = h
-	untied.Second.Ties = nil
-	set.ties[1], err = measureOn(design, untied, h.Second.Ties, 1)
+	untied := design
+	if h.Second.Cut == TiePlaces && len(h.Second.Ties) > 0 {
+		h := h
+		h.Second.Ties = nil
+		if _, untied, _, err = Parted(design, h); err != nil {
+			return held{}, err
+		}
+	}
+	if len(h.Second.Ties) > 0 {
+		set.ties[1], err = MeasureTies(untied, h.Second.Ties)
+	}
 	return set, err
 }
 
-// measureOn measures ties on sheet number i of a split that has none of them yet.
-func measureOn(design pattern.Unit, untied Hold, ties []Tie, i int) (TieReport, error) {
-	if len(ties) == 0 {
-		return TieReport{}, nil
+// lessMotifs returns the unit without some of its motifs.
+func lessMotifs(u pattern.Unit, ids []pattern.ID) pattern.Unit {
+	gone := make(map[pattern.ID]bool, len(ids))
+	for _, id := range ids {
+		gone[id] = true
 	}
-	first, second, _, err := Parted(design, untied)
-	if err != nil {
-		return TieReport{}, err
-	}
-	return MeasureTies([]pattern.Unit{first, second}[i], ties)
+	u.Motifs = slices.DeleteFunc(slices.Clone(u.Motifs), func(m pattern.Motif) bool { return gone[m.ID] })
+	return u
 }
 
 // measured returns a sheet that cuts u with what is measured on the plain pattern.
