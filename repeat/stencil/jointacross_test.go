@@ -84,3 +84,28 @@ func BenchmarkJointOf2000Curves(b *testing.B) {
 	petal := outlineOf(b, "M0 -2.4C1.5 -1.4 1.5 1.4 0 2.4C-1.5 1.4 -1.5 -1.4 0 -2.4Z")
 	benchmarkJoint(b, pattern.Unit{Lattice: pattern.HalfDrop(geom.MM(5), geom.MM(6)), Motifs: []pattern.Motif{{ID: 1, Shape: petal}}}, geom.MM(180))
 }
+
+// A stripe as long as the step, lapping the next by a hair, stands between the
+// line and its copy and not on the far side of it.
+func TestACrossedStripeStandsBetweenTheLines(t *testing.T) {
+	step := geom.MM(180)
+	u := pattern.Unit{
+		Lattice: pattern.Straight(geom.MM(8), step),
+		Motifs:  []pattern.Motif{{ID: 1, Shape: outlineOf(t, "M-2 -0.05H2V180.05H-2Z"), At: geom.PtMM(4, 0)}},
+	}
+	field := Field{geom.MM(10), geom.MM(350)}
+	j, err := FindJoint(context.Background(), u, field, step, JointSpec{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	cuts := Between(u, field, j, step)
+	if len(cuts) == 0 {
+		t.Fatal("no stripe is on the sheet")
+	}
+	all := geom.BoxOf(j.Line...).Union(geom.BoxOf(j.Line...).Moved(geom.Point{Y: step})).Grown(geom.MM(0.2))
+	for _, c := range cuts {
+		if box := c.Shape.Bounds(); box.Min.Y < all.Min.Y || box.Max.Y > all.Max.Y {
+			t.Errorf("a stripe reaches from %s to %s mm, the lines from %s to %s", box.Min.Y, box.Max.Y, all.Min.Y, all.Max.Y)
+		}
+	}
+}

@@ -1,12 +1,9 @@
 package stencil
 
 import (
-	"cmp"
 	"math"
-	"slices"
 
 	"tsugime/repeat/geom"
-	"tsugime/repeat/pattern"
 )
 
 // pulled pulls a way tight like a string: it keeps as few of its points as leave
@@ -162,80 +159,4 @@ func (d divider) firstBelow(p geom.Point, step geom.Length) bool {
 		}
 	}
 	return !d.below(p)
-}
-
-// Between returns the cut-outs of the sheet: the whole motifs in the field that
-// lie between the joint line and its copy one step on. Of a motif and its copies
-// by the step exactly one is among them, so placements a step apart cover the
-// pattern once. They come row by row.
-func Between(u pattern.Unit, field Field, joint Joint, step geom.Length) []pattern.CutOut {
-	line := geom.BoxOf(joint.Line...)
-	window := geom.BoxOf(
-		geom.Point{X: field.Left, Y: line.Min.Y},
-		geom.Point{X: field.Right(), Y: line.Max.Y + step},
-	)
-	type counted struct {
-		pattern.CutOut
-		at geom.Point
-	}
-	var found []counted
-	j := divider{joint.Line, line}
-	for c := range u.In(window) {
-		box := c.Shape.Bounds()
-		at := anchor(c)
-		if field.whole(box) && j.firstBelow(at, step) {
-			found = append(found, counted{c, at})
-		}
-	}
-	slices.SortFunc(found, func(a, b counted) int {
-		return inReadingOrder(a.at, b.at, a.Motif, b.Motif)
-	})
-	cuts := make([]pattern.CutOut, len(found))
-	for i, c := range found {
-		cuts[i] = c.CutOut
-	}
-	return cuts
-}
-
-// partsOf returns what a sheet cuts of the design's cut-outs that one placement
-// has: the parts under the same IDs, moved as their motifs are. So a motif that
-// stands in the field or not, and on this placement or the next, does so with all
-// its parts, whichever sheet has them.
-func partsOf(design, sheet pattern.Unit, laid []pattern.CutOut) []pattern.CutOut {
-	stands := make(map[pattern.ID]geom.Point, len(design.Motifs))
-	for _, m := range design.Motifs {
-		stands[m.ID] = m.Placed().Bounds().Min
-	}
-	parts := make(map[pattern.ID]geom.Shape, len(sheet.Motifs))
-	for _, m := range sheet.Motifs {
-		parts[m.ID] = m.Placed()
-	}
-	cuts := make([]pattern.CutOut, 0, len(laid))
-	for _, c := range laid {
-		if part, ok := parts[c.Motif]; ok {
-			by := c.Shape.Bounds().Min.Sub(stands[c.Motif])
-			cuts = append(cuts, pattern.CutOut{Shape: part.Moved(by), Motif: c.Motif})
-		}
-	}
-	return cuts
-}
-
-// asRead orders cut-outs row by row, as Between returns them.
-func asRead(c, d pattern.CutOut) int { return inReadingOrder(anchor(c), anchor(d), c.Motif, d.Motif) }
-
-func inReadingOrder(p, q geom.Point, m, n pattern.ID) int {
-	return cmp.Or(cmp.Compare(p.Y, q.Y), cmp.Compare(p.X, q.X), cmp.Compare(m, n))
-}
-
-// anchor is the place by which a cut-out is counted to one placement or the next.
-// It lies on the cut-out, so a line that goes around the whole has it on the
-// right side; the middle of a hook's box may lie across the line.
-func anchor(c pattern.CutOut) geom.Point {
-	switch {
-	case c.Shape.Round():
-		return c.Shape.Disc.Centre
-	case len(c.Shape.Outline) == 0:
-		return geom.Point{}
-	}
-	return c.Shape.Outline[0].Start
 }
