@@ -114,7 +114,7 @@ func (d *drawing) place() geom.Point {
 }
 
 func (d *drawing) order() (pattern.Unit, Spec) {
-	across, along := geom.MM(9+float64(d.below(20))), geom.MM(9+float64(d.below(20)))
+	across, along := geom.MM(9+float64(d.below(12))), geom.MM(9+float64(d.below(12)))
 	kinds := pattern.Kinds()
 	u := pattern.Unit{Lattice: pattern.Laid(kinds[d.below(len(kinds))], across, along)}
 	if d.below(8) == 0 {
@@ -123,14 +123,18 @@ func (d *drawing) order() (pattern.Unit, Spec) {
 			u.Lattice = pattern.Straight(across, along)
 		}
 	}
+	left := mostCorners
 	for i := range d.below(6) {
-		u.Motifs = append(u.Motifs, pattern.Motif{
+		m := pattern.Motif{
 			ID: pattern.ID(i + 1), Shape: d.shape(), At: d.place(),
 			TurnDeg: float64(d.below(8)) * 22.5, Mirrored: d.below(2) == 1,
-		})
+		}
+		if n := corners(u.Lattice, m); n <= left {
+			u.Motifs, left = append(u.Motifs, m), left-n
+		}
 	}
 	spec := Spec{
-		Step: along * geom.Length(1+d.below(3)), Field: Field{Left: geom.MM(5), Width: geom.MM(15 + float64(d.below(15)))},
+		Step: along * geom.Length(1+d.below(2)), Field: Field{Left: geom.MM(5), Width: geom.MM(6 + float64(d.below(8)))},
 		WebLimit: []geom.Length{0, 1, geom.MM(0.1), geom.MM(0.4), geom.MM(3)}[d.below(5)],
 		Paper:    Paper{Width: geom.MM(90), Height: geom.MM(90), Thickness: geom.MM(0.2), Pile: 4},
 		Stars:    StarSpec{PerEnd: d.below(5), Diameter: geom.MM(0.8), Hidden: geom.MM(float64(d.below(10)))},
@@ -142,6 +146,24 @@ func (d *drawing) order() (pattern.Unit, Spec) {
 		}
 	}
 	return u, spec
+}
+
+// mostCorners bounds the corners of a drawing, those of its copies over one cell
+// counted too: some hundreds of them can lie in one place and cross.
+const mostCorners = 1500
+
+// corners returns how many corners the copies of a motif have over one cell, none
+// where the motif is refused before anything is measured.
+func corners(l pattern.Lattice, m pattern.Motif) int {
+	if inBounds(pattern.Unit{Lattice: l, Motifs: []pattern.Motif{m}}) != nil {
+		return 0
+	}
+	n := 0
+	for _, r := range m.Placed().Rings(geom.Chord) {
+		n += len(r)
+	}
+	b := m.Placed().Bounds()
+	return int(float64(n) * (1 + b.Width().MM()*b.Height().MM()/l.CellMM2()))
 }
 
 func (d *drawing) hold() Hold {
