@@ -34,6 +34,7 @@ func (w *Window) showStarters() {
 	pictures := make([]*canvas.Image, len(starters))
 	for i, s := range starters {
 		pictures[i] = canvas.NewImageFromImage(image.NewRGBA(image.Rect(0, 0, 1, 1)))
+		pictures[i].FillMode = canvas.ImageFillContain
 		pictures[i].SetMinSize(fyne.NewSquareSize(starterSide))
 		list.Add(starterRow(s, pictures[i], func() {
 			d.Hide()
