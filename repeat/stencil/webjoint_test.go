@@ -2,6 +2,7 @@ package stencil
 
 import (
 	"math"
+	"math/cmplx"
 	"math/rand/v2"
 	"testing"
 
@@ -75,17 +76,101 @@ func TestMisplacedJointsAgreeWithLayingThemEverywhere(t *testing.T) {
 	}
 }
 
-// apartMM returns the least distance between two shapes, rim by rim.
+// apartMM returns the least distance between two shapes, rim by rim, on its own
+// arithmetic: negative where circles lie over each other, zero where rims meet or
+// one shape lies within the other.
 func apartMM(s, o geom.Shape) float64 {
-	n := around(cutOuts(s, o))
+	if s.Round() && o.Round() {
+		a, b := s.Disc, o.Disc
+		d := math.Hypot(b.Centre.X.MM()-a.Centre.X.MM(), b.Centre.Y.MM()-a.Centre.Y.MM())
+		return d - a.Diameter.MM()/2 - b.Diameter.MM()/2
+	}
+	if s.Round() {
+		s, o = o, s
+	}
+	rings := ringsMM(s)
+	if o.Round() {
+		x, y := o.Disc.Centre.X.MM(), o.Disc.Centre.Y.MM()
+		least := rimAway(rings, x, y) - o.Disc.Diameter.MM()/2
+		if windsAround(rings, x, y) {
+			least = min(least, 0)
+		}
+		return least
+	}
+	others := ringsMM(o)
+	if ringsCross(rings, others) || windsAround(rings, others[0][0][0], others[0][0][1]) || windsAround(others, rings[0][0][0], rings[0][0][1]) {
+		return 0
+	}
 	least := math.Inf(1)
-	for _, e := range n.rims[n.first[0]:n.first[1]] {
-		for _, f := range n.rims[n.first[1]:] {
-			least = min(least, between(e, f).width/1e6)
+	for _, pair := range [2][2][][][2]float64{{rings, others}, {others, rings}} {
+		for _, r := range pair[0] {
+			for _, p := range r {
+				least = min(least, rimAway(pair[1], p[0], p[1]))
+			}
 		}
 	}
-	if _, in := nested(s, o); in && !(s.Round() && o.Round()) {
-		least = min(least, 0)
+	return least
+}
+
+// ringsMM returns the straight pieces of an outline in millimetres.
+func ringsMM(s geom.Shape) [][][2]float64 {
+	var all [][][2]float64
+	for _, r := range s.Outline.Rings(geom.Chord) {
+		ps := make([][2]float64, len(r))
+		for i, p := range r {
+			ps[i] = [2]float64{p.X.MM(), p.Y.MM()}
+		}
+		all = append(all, ps)
+	}
+	return all
+}
+
+// rimAway returns how far a place is from the nearest side, in complex numbers: a
+// side is turned onto the real axis.
+func rimAway(rings [][][2]float64, x, y float64) float64 {
+	least := math.Inf(1)
+	for _, r := range rings {
+		for i, p := range r {
+			q := r[(i+1)%len(r)]
+			along := complex(q[0]-p[0], q[1]-p[1])
+			to := complex(x-p[0], y-p[1])
+			if l := cmplx.Abs(along); l > 0 {
+				turned := to * cmplx.Conj(along) / complex(l, 0)
+				beyond := max(-real(turned), 0, real(turned)-l)
+				least = min(least, math.Hypot(beyond, imag(turned)))
+			}
+		}
 	}
 	return least
+}
+
+// windsAround reports whether rings wind around a place, by the angles of their sides.
+func windsAround(rings [][][2]float64, x, y float64) bool {
+	var sum float64
+	for _, r := range rings {
+		for i, p := range r {
+			q := r[(i+1)%len(r)]
+			sum += cmplx.Phase(complex(q[0]-x, q[1]-y) * cmplx.Conj(complex(p[0]-x, p[1]-y)))
+		}
+	}
+	return math.Abs(sum) > math.Pi
+}
+
+// ringsCross reports whether a side of the one crosses a side of the other.
+func ringsCross(rings, others [][][2]float64) bool {
+	turn := func(p, q, r [2]float64) float64 { return (q[0]-p[0])*(r[1]-p[1]) - (q[1]-p[1])*(r[0]-p[0]) }
+	for _, r := range rings {
+		for i, p := range r {
+			q := r[(i+1)%len(r)]
+			for _, s := range others {
+				for k, a := range s {
+					b := s[(k+1)%len(s)]
+					if turn(p, q, a)*turn(p, q, b) < 0 && turn(a, b, p)*turn(a, b, q) < 0 {
+						return true
+					}
+				}
+			}
+		}
+	}
+	return false
 }
