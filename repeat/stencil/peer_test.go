@@ -231,7 +231,41 @@ func (o laidOut) bodies() []*geos.Geom {
 	return bodies
 }
 
-// The islands, the area cut and the narrowest web between cut-outs that are apart
+// bandsMM2 returns the area in one cell of the paper that goes on in one direction
+// only: of each piece of paper in the cell, by which lattice vectors it hangs
+// together with its copies within the window.
+func (o laidOut) bandsMM2() float64 {
+	w := o.window
+	sheet := geos.NewGeomFromBounds(float64(w.Min.X), float64(w.Min.Y), float64(w.Max.X), float64(w.Max.Y))
+	cell := geos.NewPolygon([][][]float64{peerLine(geom.Ring{{}, o.l.A, o.l.A.Add(o.l.B), o.l.B})})
+	var sum float64
+	for _, body := range parts(sheet.Difference(o.ink)) {
+		if body.IsEmpty() {
+			continue
+		}
+		for _, z := range parts(body.Intersection(cell)) {
+			if z.IsEmpty() || z.Area() == 0 {
+				continue
+			}
+			p := z.PointOnSurface()
+			var ways [][2]int32
+			for m := int32(-2); m <= 2; m++ {
+				for n := int32(-2); n <= 2; n++ {
+					by := o.l.At(int(m), int(n))
+					if (m != 0 || n != 0) && body.Contains(geos.NewPointFromXY(p.X()+float64(by.X), p.Y()+float64(by.Y))) {
+						ways = append(ways, [2]int32{m, n})
+					}
+				}
+			}
+			if rankOf(ways) == 1 {
+				sum += z.Area() / peerMM2
+			}
+		}
+	}
+	return sum
+}
+
+// The islands, the bands, the area cut and the narrowest web between cut-outs that are apart
 // are those of the peer, in every design.
 func TestDesignsAgreeWithTheSecondOpinion(t *testing.T) {
 	const designs = 200
@@ -242,8 +276,9 @@ func TestDesignsAgreeWithTheSecondOpinion(t *testing.T) {
 			cuts, l := u.CutOuts(), u.Lattice
 			out := layOut(u)
 			compareArea(t, u, out)
-			told := mustConnect(t, cuts, l.A, l.B).Islands
-			n, off := compareIslands(t, told, out.islands())
+			told := mustConnect(t, cuts, l.A, l.B)
+			n, off := compareIslands(t, told.Islands, out.islands())
+			compareBands(t, told.Bands, out.bandsMM2())
 			islands, worst = islands+n, math.Max(worst, off)
 			if compareGap(t, cuts, l, out.gapMM()) {
 				gaps++
@@ -303,6 +338,18 @@ func compareIslands(t *testing.T, told []Part, want []peerIsland) (n int, worst 
 		t.Errorf("an island of %.9f mm2 at %v, which the peer does not have: %+v", q.AreaMM2, q.At, want)
 	}
 	return len(want), worst
+}
+
+// compareBands holds the area of all bands of a cell against the peer's.
+func compareBands(t *testing.T, told []Part, want float64) {
+	t.Helper()
+	var got float64
+	for _, b := range told {
+		got += b.AreaMM2
+	}
+	if math.Abs(got-want) > 0.01+1e-3*want {
+		t.Errorf("bands of %.6f mm2, the peer has %.6f", got, want)
+	}
 }
 
 // compareGap holds the webs against the least distance between cut-outs that are
