@@ -13,6 +13,8 @@ type Face struct {
 	Along Point
 	// At is a place on its rim.
 	At Point
+	// Box is around the rim of an island; empty for a band.
+	Box Box
 	// RimMM is the length of the line around an island, in millimetres.
 	RimMM float64
 	// AreaMM2 is the area in square millimetres, of a band that of one period.
@@ -51,7 +53,7 @@ func (r Region) Loose() []Face {
 	var faces []Face
 	for _, i := range islands {
 		rim := r.Boundaries[i]
-		faces = append(faces, Face{At: rim.Points[0], RimMM: rim.lengthMM(), AreaMM2: areas[i] / mm2})
+		faces = append(faces, Face{At: rim.Points[0], Box: rim.Bounds(), RimMM: rim.lengthMM(), AreaMM2: areas[i] / mm2})
 	}
 	slices.SortStableFunc(faces, func(f, g Face) int { return cmp.Compare(g.AreaMM2, f.AreaMM2) })
 	if !banded {

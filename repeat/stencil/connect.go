@@ -38,25 +38,75 @@ func Connect(cuts []pattern.CutOut, periods ...geom.Point) (Connectivity, error)
 		return Connectivity{}, nil
 	}
 	bridges := bridges(cuts, shapes, near)
-	paths, err := loose(append(shapes, bridges...), periods)
+	paths, boxes, err := loose(append(shapes, bridges...), periods)
 	if err != nil || len(paths.Islands)+len(paths.Bands) == 0 {
 		return paths, err
 	}
+	// The other discs matter where they lie in what is loose.
+	within := discsWithin(cuts, boxes, len(paths.Bands) > 0, periods)
 	for i, c := range cuts {
-		if !captors[i] {
+		if !captors[i] && within(i) {
 			shapes[i] = c.Shape.Rings(geom.Chord)
 		}
 	}
-	return loose(append(shapes, bridges...), periods)
+	paths, _, err = loose(append(shapes, bridges...), periods)
+	return paths, err
 }
 
-// loose returns the parts of the paper that don't hold.
-func loose(shapes [][]geom.Ring, periods []geom.Point) (Connectivity, error) {
+// discsWithin returns whether a cut-out may lie in an island, by their boxes; with
+// bands every one may lie in what is loose.
+func discsWithin(cuts []pattern.CutOut, islands []geom.Box, bands bool, periods []geom.Point) func(i int) bool {
+	if bands {
+		return func(int) bool { return true }
+	}
+	all := boundsOf(cuts)
+	var copies []geom.Box
+	for _, b := range islands {
+		for _, p := range shiftsOnto(b, all, periods) {
+			copies = append(copies, b.Moved(p))
+		}
+	}
+	index := geom.NewIndex(copies)
+	return func(i int) bool {
+		found := false
+		index.Visit(cuts[i].Shape.Bounds(), func(int) bool {
+			found = true
+			return false
+		})
+		return found
+	}
+}
+
+// shiftsOnto returns by which sums of the periods a box comes to meet another.
+func shiftsOnto(b, onto geom.Box, periods []geom.Point) []geom.Point {
+	reach := geom.BoxOf(onto.Min.Sub(b.Max), onto.Max.Sub(b.Min))
+	switch len(periods) {
+	case 0:
+		return []geom.Point{{}}
+	case 1:
+		var shifts []geom.Point
+		p := periods[0]
+		from, to, by := reach.Min.Y, reach.Max.Y, p.Y
+		if p.X.Abs() > p.Y.Abs() {
+			from, to, by = reach.Min.X, reach.Max.X, p.X
+		}
+		if by < 0 {
+			by, p = -by, p.Neg()
+		}
+		for k := floorDiv(from, by); k <= floorDiv(to, by); k++ {
+			shifts = append(shifts, p.Times(int(k)))
+		}
+		return shifts
+	}
+	return pattern.Lattice{A: periods[0], B: periods[1]}.Places(reach)
+}
+
+// loose returns the parts of the paper that don't hold. It returns the boxes around the islands too.
+func loose(shapes [][]geom.Ring, periods []geom.Point) (c Connectivity, islands []geom.Box, err error) {
 	cut, err := geom.Union(shapes, periods...)
 	if err != nil {
-		return Connectivity{}, fmt.Errorf("paper: %w", err)
+		return c, nil, fmt.Errorf("paper: %w", err)
 	}
-	var c Connectivity
 	for _, f := range cut.Loose() {
 		part := Part{At: f.At, Along: f.Along, AreaMM2: f.AreaMM2}
 		switch {
@@ -64,7 +114,8 @@ func loose(shapes [][]geom.Ring, periods []geom.Point) (Connectivity, error) {
 			c.Bands = append(c.Bands, part)
 		case f.AreaMM2 > f.RimMM/2*geom.Touch.MM():
 			c.Islands = append(c.Islands, part)
+			islands = append(islands, f.Box)
 		}
 	}
-	return c, nil
+	return c, islands, nil
 }

@@ -2,6 +2,7 @@ package stencil
 
 import (
 	"math"
+	"math/rand/v2"
 	"testing"
 
 	"tsugime/repeat/geom"
@@ -164,6 +165,41 @@ func BenchmarkOpenArea(b *testing.B) {
 	for b.Loop() {
 		if _, err := OpenAreaPct(cuts, l.A, l.B); err != nil {
 			b.Fatal(err)
+		}
+	}
+}
+
+// Discs that lie far from what is loose are left out of the second look; the
+// areas are those of a look at all of them, with any periods.
+func TestDiscsFarFromIslandsChangeNothing(t *testing.T) {
+	random := rand.New(rand.NewPCG(2, 7))
+	ring := "M0 0H10V10H0Z M1 1V9H9V1Z"
+	for range 60 {
+		a, b := geom.PtMM(40, 3), geom.PtMM(-5, 33)
+		at := geom.PtMM(random.Float64()*90-30, random.Float64()*90-30)
+		cuts := drawn(t, ring)
+		cuts[0].Shape = cuts[0].Shape.Moved(at)
+		inside := 0
+		for range 40 {
+			p := geom.PtMM(random.Float64()*40, random.Float64()*33)
+			cuts = append(cuts, dots(0.2, p)...)
+		}
+		for _, periods := range [][]geom.Point{nil, {b}, {a, b}, {b, a.Neg()}} {
+			got := mustConnect(t, cuts, periods...)
+			want := 64.0
+			for _, c := range cuts[1:] {
+				for _, p := range shiftsOnto(c.Shape.Bounds(), cuts[0].Shape.Bounds(), periods) {
+					d := c.Shape.Moved(p).Disc.Centre.Sub(at)
+					if m := geom.MM(1.1); d.X > m && d.X < geom.MM(10)-m && d.Y > m && d.Y < geom.MM(10)-m {
+						want, inside = want-c.Shape.AreaMM2(), inside+1
+					} else if m := geom.MM(0.8); d.X > m && d.X < geom.MM(10)-m && d.Y > m && d.Y < geom.MM(10)-m {
+						want = math.NaN() // on the rim: another test's
+					}
+				}
+			}
+			if len(got.Islands) == 1 && !math.IsNaN(want) && math.Abs(got.Islands[0].AreaMM2-want) > 1e-3*want {
+				t.Errorf("periods %v: the island has %.4f mm², want %.4f with %d dots in it", periods, got.Islands[0].AreaMM2, want, inside)
+			}
 		}
 	}
 }
