@@ -97,6 +97,50 @@ func randomShape(rnd *rand.Rand, kind string, size float64) geom.Shape {
 	return geom.Shape{Outline: geom.Outline{c}}
 }
 
+// secondOpinions are the designs with paper or cut-out thinner than a sample of the finest
+// picture: what GEOS, the geometry engine of libgeos-dev, has of islands and bands in
+// one cell, in square millimetres. TestDesignsAgreeWithTheSecondOpinion keeps it.
+var secondOpinions = map[uint64]struct {
+	islands  []float64
+	bandsMM2 float64
+}{
+	0:   {[]float64{0.000829, 0.037091, 0.205706}, 0.0000},
+	8:   {[]float64{0.365367, 0.877042}, 0.0000},
+	26:  {[]float64{0.005316}, 0.0000},
+	89:  {[]float64{0.002177}, 172.6185},
+	143: {[]float64{0.000056, 0.000126, 0.000716, 0.023426, 0.046014, 0.119620}, 0.0000},
+	157: {[]float64{0.533152, 48.679802}, 0.0000},
+	177: {[]float64{0.324793}, 0.0000},
+}
+
+// settle holds islands and bands against what the second opinion has of them.
+func settle(t *testing.T, seed uint64, paths Connectivity) {
+	t.Helper()
+	want, ok := secondOpinions[seed]
+	if !ok {
+		t.Error("the finest picture does not settle it, and there is no second opinion")
+		return
+	}
+	var islands []float64
+	var bands float64
+	for _, p := range paths.Islands {
+		islands = append(islands, p.AreaMM2)
+	}
+	for _, p := range paths.Bands {
+		bands += p.AreaMM2
+	}
+	slices.Sort(islands)
+	alike := func(a, b float64) int {
+		if math.Abs(a-b) <= 0.002+1e-3*b {
+			return 0
+		}
+		return 1
+	}
+	if slices.CompareFunc(islands, want.islands, alike) != 0 || alike(bands, want.bandsMM2) != 0 {
+		t.Errorf("islands %.6f and bands %.4f mm2; the second opinion has %+v", islands, bands, want)
+	}
+}
+
 // Random designs on all kinds of lattices: webs, islands, bands and open area are
 // those of slow ways that share no code with the fast ones.
 func TestDesigns(t *testing.T) {
@@ -111,12 +155,13 @@ func TestDesigns(t *testing.T) {
 			parts += n
 			if open {
 				unsure++
+				settle(t, seed, mustConnect(t, cuts, l.A, l.B))
 			}
 		})
 	}
-	t.Logf("%d webs, %d islands and bands; the finest picture left %d designs open", webs, parts, unsure)
-	if !t.Failed() && (webs < 300 || parts < 100 || unsure > designs/20) {
-		t.Errorf("%d webs and %d parts compared, %d designs left open", webs, parts, unsure)
+	t.Logf("%d webs, %d islands and bands; the second opinion settled %d designs that the finest picture left open", webs, parts, unsure)
+	if !t.Failed() && (webs < 300 || parts < 100 || unsure != len(secondOpinions)) {
+		t.Errorf("%d webs and %d parts compared, %d designs left open of %d settled", webs, parts, unsure, len(secondOpinions))
 	}
 }
 

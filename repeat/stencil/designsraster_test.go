@@ -189,7 +189,7 @@ func rankOf(ways [][2]int32) int {
 
 // comparePaper holds islands, bands and open area against pictures, each twice as
 // fine as the one before where they don't agree. Cut-out or paper thinner than a
-// sample the finest can't tell; such a design is left open.
+// sample the finest can't tell; such a design is open, for a second opinion to settle.
 func comparePaper(t *testing.T, cuts []pattern.CutOut, l pattern.Lattice) (islands int, unsure bool) {
 	t.Helper()
 	paths := mustConnect(t, cuts, l.A, l.B)

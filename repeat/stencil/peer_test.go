@@ -277,8 +277,16 @@ func TestDesignsAgreeWithTheSecondOpinion(t *testing.T) {
 			out := layOut(u)
 			compareArea(t, u, out)
 			told := mustConnect(t, cuts, l.A, l.B)
-			n, off := compareIslands(t, told.Islands, out.islands())
-			compareBands(t, told.Bands, out.bandsMM2())
+			found, bands := out.islands(), out.bandsMM2()
+			n, off := compareIslands(t, told.Islands, found)
+			compareBands(t, told.Bands, bands)
+			if _, is := secondOpinions[seed]; is {
+				parts := Connectivity{Bands: []Part{{AreaMM2: bands}}}
+				for _, p := range thick(found) {
+					parts.Islands = append(parts.Islands, Part{AreaMM2: p.areaMM2})
+				}
+				settle(t, seed, parts)
+			}
 			islands, worst = islands+n, math.Max(worst, off)
 			if compareGap(t, cuts, l, out.gapMM()) {
 				gaps++
@@ -318,11 +326,16 @@ func compareArea(t *testing.T, u pattern.Unit, out laidOut) {
 	}
 }
 
+// thick returns the islands thicker than geom.Touch.
+func thick(all []peerIsland) []peerIsland {
+	return slices.DeleteFunc(slices.Clone(all), func(p peerIsland) bool { return p.areaMM2 <= p.rimMM/2*geom.Touch.MM() })
+}
+
 // compareIslands holds islands against the peer's. Paper thinner than geom.Touch is
 // none to us; what bridges and grid take of an island lies along its rim.
 func compareIslands(t *testing.T, told []Part, want []peerIsland) (n int, worst float64) {
 	t.Helper()
-	want = slices.DeleteFunc(want, func(p peerIsland) bool { return p.areaMM2 <= p.rimMM/2*geom.Touch.MM() })
+	want = thick(want)
 	left := slices.Clone(told)
 	for _, p := range want {
 		slack := p.rimMM * geom.Touch.MM()
