@@ -59,3 +59,12 @@ func (w *Window) design() pattern.Unit { return w.stations[draftAt].(*draft).des
 func holePitch(u pattern.Unit) geom.Length {
 	return geom.MM(math.Sqrt(u.Lattice.CellMM2() / float64(max(len(u.Motifs), 1))))
 }
+
+// chosenSet is the chosen motifs, to be asked often.
+func (w *Window) chosenSet() map[pattern.ID]bool {
+	set := make(map[pattern.ID]bool, len(w.chosen))
+	for _, id := range w.chosen {
+		set[id] = true
+	}
+	return set
+}

@@ -21,10 +21,10 @@ type drag struct {
 // take begins a drag of the chosen motifs.
 func (s *draft) take() *drag {
 	o := s.w.Order()
-	d := &drag{}
+	d, chosen := &drag{}, s.w.chosenSet()
 	var rest, taken []pattern.Motif
 	for _, m := range s.design().unit.Motifs {
-		if motif, _ := drawnFrom(o, m.ID); slices.Contains(s.w.chosen, motif) {
+		if motif, _ := drawnFrom(o, m.ID); chosen[motif] {
 			taken = append(taken, m)
 		} else {
 			rest = append(rest, m)
@@ -32,7 +32,7 @@ func (s *draft) take() *drag {
 	}
 	d.stays, d.moves = groundOf(o.Unit.Lattice, rest), groundOf(o.Unit.Lattice, taken)
 	for _, m := range o.Unit.Motifs {
-		if slices.Contains(s.w.chosen, m.ID) {
+		if chosen[m.ID] {
 			d.drawn = append(d.drawn, m)
 		}
 	}

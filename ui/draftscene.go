@@ -88,22 +88,31 @@ func (s *draft) markChosen(sc *board.Scene) {
 		}
 	}
 	var copies, drawn []board.Mark
+	chosen := s.w.chosenSet()
 	for _, m := range motifs {
 		motif, op := drawnFrom(o, m.ID)
-		if !slices.Contains(s.w.chosen, motif) {
+		if !chosen[motif] || len(drawn) >= mostMarks && o.Group == pattern.P1 {
 			continue
 		}
 		m.At = m.At.Add(by)
 		box := m.Placed().Bounds()
 		box = box.Grown(box.Width() / 8)
 		if op == 0 && len(drawn) < mostMarks {
-			drawn = append(drawn, framed(box, 2.5))
+			drawn = append(drawn, framed(box.Moved(s.homeward(motif)), 2.5))
 		}
 		if o.Group != pattern.P1 && len(copies) < mostMarks {
 			copies = append(copies, s.framedCopies(box)...)
 		}
 	}
 	sc.Marks = append(append(sc.Marks, copies...), drawn...)
+}
+
+// homeward is the way from where a motif was drawn to its copy in the cell, which
+// can be far; a drag doesn't change it.
+func (s *draft) homeward(id pattern.ID) geom.Point {
+	o := s.w.Order()
+	m, _ := o.Motif(id)
+	return o.Unit.Lattice.Into(m.At).Sub(m.At)
 }
 
 // framedCopies frames the copies of a box that stand in the cell or near it.

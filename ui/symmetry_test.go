@@ -190,3 +190,23 @@ func TestEveryKindOfTheListLaysItsLattice(t *testing.T) {
 		t.Errorf("a drop by a third goes %v, %v across; want 12, 4", got.A.X, got.A.Y)
 	}
 }
+
+// The leaf of the starter was drawn far from the cell.
+func TestTheFrameOfAChosenMotifIsInTheWholeView(t *testing.T) {
+	w := onBench(t, "leaf")
+	w.chooseAll()
+	sc := theDraft(w).scene()
+	frames := 0
+	for _, m := range sc.Marks {
+		if m.Colour != indigo {
+			continue
+		}
+		frames++
+		if box := geom.BoxOf(m.Points...); !sc.Extent.HoldsBox(box) {
+			t.Errorf("a frame about %v, %v is out of the view", box.Centre().X, box.Centre().Y)
+		}
+	}
+	if want := len(w.Order().Unit.Motifs); frames != want {
+		t.Errorf("%d motifs are framed, want %d", frames, want)
+	}
+}
