@@ -15,10 +15,10 @@ quick:
 bench:
 	CGO_ENABLED=0 go test -run '^$$' -bench . -benchtime 1s ./repeat/... ./export/... ./ui/...
 
-# Unions beside GEOS on the same input in the same run, and how they grow.
+# Unions and offsets beside GEOS on the same input in the same run, and how they grow.
 bench-geometry:
 	@.ci/setup test
-	go test -tags geos -run '^$$' -bench 'BesideThePeer|Growth|Union$$' -benchtime 10x ./repeat/geom
+	go test -tags geos -run '^$$' -bench 'BesideThePeer|PeerBuffer|Growth|Union$$|Grown' -benchtime 10x ./repeat/geom
 
 # The pictures in the README, made by the program.
 pictures:
