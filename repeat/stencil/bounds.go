@@ -15,6 +15,9 @@ const (
 	MaxReach = pattern.MaxPitch
 	// MaxLaps bounds over how many cells of the lattice one motif may lie.
 	MaxLaps = 4000
+	// MaxPieces bounds how many segments one motif may have: some hundred times the
+	// richest figure that is cut by hand. Twice as many take up to four times as long.
+	MaxPieces = 50_000
 )
 
 // inBounds returns an error for the first motif that can't be measured: an arc
@@ -67,7 +70,11 @@ func unfitDisc(d geom.Disc) string {
 }
 
 func unfitOutline(o geom.Outline) string {
+	pieces := 0
 	for _, c := range o {
+		if pieces += len(c.Segments); pieces > MaxPieces {
+			return fmt.Sprintf("is drawn in more than %d pieces; draw it plainer, or as several motifs", MaxPieces)
+		}
 		at := c.Start
 		if !inReach(at) {
 			return tooFar

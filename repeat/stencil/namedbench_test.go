@@ -1,8 +1,10 @@
 package stencil
 
 import (
+	"context"
 	"math"
 	"math/rand/v2"
+	"strings"
 	"testing"
 
 	"tsugime/repeat/geom"
@@ -28,11 +30,18 @@ func BenchmarkFlawsOfAnOutlineOfAMillionCorners(b *testing.B) {
 	}
 }
 
-// Of 10⁶ corners the webs and the joint are not done in a minute.
 func BenchmarkCutOfAnOutlineOf20000Corners(b *testing.B) {
 	u := wavyOutline(20_000)
 	for b.Loop() {
 		mustCut(b, u, Field{Left: geom.MM(5), Width: geom.MM(185)}, geom.MM(180), Hold{Way: AsDrawn})
+	}
+}
+
+// A drawing of a million corners is refused by name before anything is measured.
+func TestAnOutlineOfAMillionCornersIsRefused(t *testing.T) {
+	_, err := Cut(context.Background(), wavyOutline(1_000_000), Spec{Step: geom.MM(180), Field: Field{Width: geom.MM(180)}}, geom.MM(200))
+	if err == nil || !strings.Contains(err.Error(), "motif 1 at 90, 90 mm is drawn in more than 50000 pieces; draw it plainer") {
+		t.Errorf("got %v", err)
 	}
 }
 
