@@ -13,7 +13,9 @@ import (
 	"tsugime/repeat/pattern"
 )
 
-var update = flag.Bool("update", false, "write the starters anew")
+// updating reports whether the starters are to be written anew: the flag -update
+// is that of the goldens.
+func updating() bool { return flag.Lookup("update").Value.String() == "true" }
 
 // The starters are made here and kept in files, so that what a person opens is
 // what these functions say.
@@ -222,7 +224,7 @@ func TestStartersAreWhatTheyWereMadeAs(t *testing.T) {
 			if err := document.Write(&want, order(t)); err != nil {
 				t.Fatal(err)
 			}
-			if *update {
+			if updating() {
 				if err := os.WriteFile("starters/"+name+".tsugime", want.Bytes(), 0o644); err != nil {
 					t.Fatal(err)
 				}
