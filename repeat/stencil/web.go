@@ -20,7 +20,9 @@ import (
 //
 // All webs below limit are found. Where all are discs the report tells those up to
 // three quarters of their usual spacing too. Where there are none the search
-// grows until it finds one or no more paper lies between cut-outs.
+// grows until it finds one or no more paper lies between cut-outs, or until it
+// would walk over mostWalked: where all cut-outs hang together (interlaced rings)
+// it would look across the whole unit for a web that there is not.
 func Webs(cuts []pattern.CutOut, limit geom.Length, periods ...geom.Point) WebReport {
 	report := WebReport{Limit: limit}
 	if len(cuts) == 0 {
@@ -35,11 +37,26 @@ func Webs(cuts []pattern.CutOut, limit geom.Length, periods ...geom.Point) WebRe
 			}
 		}
 		s := sceneOf(cuts, reach, periods...)
-		if found := s.links(reach); len(found) > 0 || reach >= most {
+		found := s.links(reach)
+		next := min(2*reach, most)
+		if len(found) > 0 || reach >= most || s.pieces()*next > mostWalked*s.spacing(len(cuts)) {
 			return report.with(s, found)
 		}
-		reach = min(2*reach, most)
+		reach = next
 	}
+}
+
+// mostWalked bounds how far a search for a web wider than the limit may grow: the
+// pieces of all rims, times the usual spacings that each looks over.
+const mostWalked = 1e6
+
+// pieces returns of how many discs and straight pieces the rims are.
+func (s *scene) pieces() float64 {
+	n := len(s.cuts)
+	if s.sides != nil {
+		n += len(s.sides.sides)
+	}
+	return float64(n)
 }
 
 // webReach returns how wide the webs are that a report tells all of.

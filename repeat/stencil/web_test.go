@@ -1,6 +1,7 @@
 package stencil
 
 import (
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -213,5 +214,23 @@ func BenchmarkWebsOf63500Discs(b *testing.B) {
 	period := []geom.Point{geom.PtMM(1.01*354, 0), geom.PtMM(0, 1.01*181)}
 	for b.Loop() {
 		Webs(cuts, geom.MM(0.4), period...)
+	}
+}
+
+// Interlaced rings leave no web between them: the search gives up long before it
+// has looked across the unit, and a lone figure's web to its far copies is found
+// all the same.
+func TestTheSearchForAWebThatIsNotEnds(t *testing.T) {
+	rings := make([]string, 0, 160)
+	for i := range 160 {
+		x, y := float64(i%16)*8, float64(i/16)*8
+		rings = append(rings, fmt.Sprintf("M%g %ga5 5 0 0 1 -10 0a5 5 0 0 1 10 0Z m-0.5 0a4.5 4.5 0 0 0 -9 0a4.5 4.5 0 0 0 9 0Z", x+5, y))
+	}
+	if r := Webs(drawn(t, rings...), geom.MM(0.4), geom.PtMM(128, 0), geom.PtMM(0, 80)); len(r.Below) > 0 {
+		t.Errorf("%d webs below the limit between rings that all cross", len(r.Below))
+	}
+	r := Webs(drawn(t, "M0 0H10V10H0Z"), geom.MM(0.4), geom.PtMM(300, 0), geom.PtMM(0, 200))
+	if !r.Found || r.Narrowest.Width != geom.MM(190) {
+		t.Errorf("the narrowest web is %+v, want 190 mm", r.Narrowest)
 	}
 }
