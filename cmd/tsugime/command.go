@@ -82,7 +82,7 @@ func commands() []command {
 				{"only", "NAMES", "write only these files, by name, with commas"},
 				forceFlag, {"q", "", "say nothing while writing"},
 			}, runSheets},
-		{"picture", "ORDER --of WHAT -o FILE.png", "draw the unit, sheet, joint, bolt or garment",
+		{"picture", "ORDER --of WHAT -o FILE.png", "draw the unit, sheet, joint, bolt or garment, or the sheets of a split",
 			"tsugime picture coat.tsugime --of joint -o joint.png",
 			[]flagHelp{
 				{"of", "WHAT", "unit, sheet, joint, bolt, garment; of a split sheet-second, set"},

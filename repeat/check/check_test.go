@@ -140,6 +140,13 @@ func TestEachRuleFindsItsOwnFaultAndNoOther(t *testing.T) {
 		}},
 		{"joint-step", check.Fault, "0.25 mm", func(m *check.Measures) { m.Sheet.StepError = geom.PtMM(0, 0.25) }},
 		{"joint-crosses", check.Warning, "cross", func(m *check.Measures) { m.Sheet.Joint.Clearance = 0 }},
+		{"joint-crosses", check.Warning, "drawn by hand crosses 3 mm", func(m *check.Measures) {
+			m.Sheet.Joint.Clearance, m.Sheet.Joint.ByHand, m.Sheet.Joint.Crossed = -geom.MM(0.1), true, geom.MM(3)
+		}},
+		{"joint-hand", check.Warning, "ends 2 mm short", func(m *check.Measures) {
+			m.Sheet.Joint.ByHand = true
+			m.Sheet.Joint.Faults = []stencil.JointFault{{Kind: stencil.EndsShort, By: geom.MM(2)}}
+		}},
 		{"joint-thin", check.Warning, "0.1 mm", func(m *check.Measures) { m.Sheet.Joint.Clearance = geom.MM(0.1) }},
 		{"field-wide", check.Fault, "375 mm", func(m *check.Measures) { m.Sheet.Spec.Field.Width = geom.MM(370) }},
 		{"paper-small", check.Fault, "too small", func(m *check.Measures) { m.Sheet.Paper = geom.BoxOf(geom.PtMM(0, 0), geom.PtMM(300, 200)) }},

@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"tsugime/repeat/geom"
 	"tsugime/repeat/stencil"
@@ -28,11 +29,48 @@ func jointCrosses(m Measures, _ Limits) []Finding {
 	if len(m.Sheet.CutOuts) == 0 || j.Clearance > 0 || len(j.Line) == 0 {
 		return nil
 	}
-	return []Finding{{
-		Code: "joint-crosses", Severity: Warning, Domain: OnSheet, At: halfway(j.Line),
-		Text:   "No joint line runs through paper alone: it must cross cut-outs.",
+	at := halfway(j.Line)
+	if len(j.Crossings) > 0 {
+		at = middle(j.Crossings[0].From, j.Crossings[0].To)
+	}
+	f := Finding{
+		Code: "joint-crosses", Severity: Warning, Domain: OnSheet, At: at,
+		Text:   fmt.Sprintf("No joint line runs through paper alone: this one crosses %s of cut-outs.", mm(j.Crossed)),
 		Remedy: "Lap the two placements where the line crosses, or leave a web there.",
-	}}
+	}
+	if j.ByHand {
+		f.Text = fmt.Sprintf("The joint line drawn by hand crosses %s of cut-outs.", mm(j.Crossed))
+		f.Remedy = "Lead it through the webs, or let the line be chosen."
+	}
+	return []Finding{f}
+}
+
+// jointByHand reports what is wrong with a line drawn by hand besides crossing
+// cut-outs, which jointCrosses tells.
+func jointByHand(m Measures, _ Limits) []Finding {
+	says := map[stencil.JointFaultKind]string{
+		stencil.PartsAMotif:    "parts a motif: pieces of it lie on both sides",
+		stencil.MeetsItsCopy:   "meets its copy one step on, so that placements lap there",
+		stencil.CrossesItself:  "crosses itself",
+		stencil.LeavesTheField: "leaves the field by %s",
+		stencil.EndsShort:      "ends %s short of the field's edge",
+	}
+	var found []Finding
+	for _, fault := range m.Sheet.Joint.Faults {
+		text, ok := says[fault.Kind]
+		if !ok {
+			continue
+		}
+		if strings.Contains(text, "%s") {
+			text = fmt.Sprintf(text, mm(fault.By))
+		}
+		found = append(found, Finding{
+			Code: "joint-hand", Severity: Warning, Domain: OnSheet, At: fault.At,
+			Text:   "The joint line drawn by hand " + text + ".",
+			Remedy: "Move its points, or let the line be chosen.",
+		})
+	}
+	return found
 }
 
 // halfway is the middle of the line's middle piece.

@@ -37,7 +37,7 @@ type rule func(m Measures, l Limits) []Finding
 // rules stand in the order of the work: unit, sheet, stars, bolt, garment.
 var rules = []rule{
 	emptyUnit, flaws, underPatterns, smallHoles, islands, bands, webs, tongues, ribbons, skews, ties, hinges, cover, lap,
-	stepFault, jointCrosses, jointThin, fieldFits, paperFits,
+	stepFault, jointCrosses, jointByHand, jointThin, fieldFits, paperFits,
 	starsClear, starsHidden, starBaseline, starsTurned, matchStars,
 	noPlacement, remainder, turnedPlacements, boardFull, drift,
 	garmentUnlaid, boltShort, backCentre,
