@@ -1,6 +1,11 @@
 # make run    open the window on the demo order (or write its sheets where there is no display)
 # make test   install what the tests need and run them all
-.PHONY: run test quick bench bench-geometry pictures clean
+# make install [PREFIX=/usr/local] [DESTDIR=]   both programs, the icon, the entry in the menu, the file type
+PREFIX ?= /usr/local
+share = $(DESTDIR)$(PREFIX)/share
+id = org.tsugime.Tsugime
+
+.PHONY: run test quick bench bench-geometry pictures install uninstall clean
 
 run:
 	@.ci/demo
@@ -23,6 +28,22 @@ bench-geometry:
 # The pictures in the README, made by the program.
 pictures:
 	@.ci/pictures
+
+install:
+	@.ci/setup window
+	CGO_ENABLED=0 go build -o out/tsugime ./cmd/tsugime
+	go build -o out/tsugime-desktop ./cmd/tsugime-desktop
+	install -Dm755 -t $(DESTDIR)$(PREFIX)/bin out/tsugime out/tsugime-desktop
+	install -Dm644 -t $(share)/applications assets/desktop/$(id).desktop
+	install -Dm644 -t $(share)/metainfo assets/desktop/$(id).metainfo.xml
+	install -Dm644 -t $(share)/icons/hicolor/scalable/apps assets/desktop/$(id).svg
+	install -Dm644 assets/desktop/$(id).mime.xml $(share)/mime/packages/$(id).xml
+	@[ -n "$(DESTDIR)" ] || ! command -v update-mime-database >/dev/null || update-mime-database $(share)/mime
+
+uninstall:
+	rm -f $(addprefix $(DESTDIR)$(PREFIX)/bin/,tsugime tsugime-desktop) $(share)/applications/$(id).desktop \
+	  $(share)/metainfo/$(id).metainfo.xml $(share)/icons/hicolor/scalable/apps/$(id).svg $(share)/mime/packages/$(id).xml
+	@[ -n "$(DESTDIR)" ] || ! command -v update-mime-database >/dev/null || update-mime-database $(share)/mime
 
 clean:
 	rm -rf out

@@ -1,5 +1,6 @@
 // Package assets holds what is shipped inside the program: the orders to start
-// from and the schema of the order file.
+// from, the schema of the order file, the program's icon. The folder desktop has
+// what make install tells a desktop of the program.
 package assets
 
 import (
@@ -12,6 +13,12 @@ var starters embed.FS
 
 //go:embed order.schema.json
 var orderSchema []byte
+
+//go:embed desktop/org.tsugime.Tsugime.svg
+var icon []byte
+
+// Icon returns the program's picture as SVG.
+func Icon() []byte { return slices.Clone(icon) }
 
 // OrderSchema returns the JSON Schema (draft 2020-12) of the order file.
 func OrderSchema() []byte { return slices.Clone(orderSchema) }

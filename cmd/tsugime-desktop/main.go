@@ -12,6 +12,7 @@ import (
 	"path/filepath"
 	"runtime/debug"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/app"
 
 	"tsugime/assets"
@@ -36,7 +37,9 @@ func main() {
 	// language.
 	os.Setenv("LANGUAGE", "en")
 	store := session.Open()
-	w := ui.New(app.NewWithID("org.tsugime.Tsugime"), order, path, store)
+	program := app.NewWithID("org.tsugime.Tsugime")
+	program.SetIcon(fyne.NewStaticResource("org.tsugime.Tsugime.svg", assets.Icon()))
+	w := ui.New(program, order, path, store)
 	if kept, ok := store.Kept(); ok {
 		w.Recover(kept)
 	}
