@@ -28,6 +28,15 @@ func (w *Window) chooseFile() {
 
 // chooseName asks for a name, saves under it and then goes on.
 func (w *Window) chooseName(then func()) {
+	w.askName(func(path string) {
+		if w.SaveTo(path) {
+			then()
+		}
+	})
+}
+
+// askName asks for the name of an order file.
+func (w *Window) askName(then func(path string)) {
 	d := dialog.NewFileSave(func(to fyne.URIWriteCloser, err error) {
 		if err != nil || to == nil {
 			return
@@ -42,9 +51,7 @@ func (w *Window) chooseName(then func()) {
 				return
 			}
 		}
-		if w.SaveTo(path) {
-			then()
-		}
+		then(path)
 	}, w.win)
 	d.SetFileName("order" + extension)
 	d.Resize(fyne.NewSize(860, 600))
@@ -58,11 +65,11 @@ func (w *Window) askThen(verb string, do func()) {
 		do()
 		return
 	}
-	d := dialog.NewCustomWithoutButtons("Save the changes?", widget.NewLabel("The order has changed since it was saved."), w.win)
+	d := dialog.NewCustomWithoutButtons(say("Save the changes?"), widget.NewLabel(say("The order has changed since it was saved.")), w.win)
 	d.SetButtons([]fyne.CanvasObject{
 		widget.NewButton(say("Cancel"), func() { d.Hide() }),
-		widget.NewButton(verb+" without Saving", func() { d.Hide(); w.store.Forget(); do() }),
-		&widget.Button{Text: "Save", Importance: widget.HighImportance, OnTapped: func() {
+		widget.NewButton(say(verb+" without Saving"), func() { d.Hide(); w.store.Forget(); do() }),
+		&widget.Button{Text: say("Save"), Importance: widget.HighImportance, OnTapped: func() {
 			d.Hide()
 			if w.path == "" {
 				w.chooseName(do)

@@ -14,8 +14,8 @@ import (
 type command struct {
 	menu string // the menu it stands in
 	name func(w *Window) string
-	keys []*desktop.CustomShortcut
-	when func(w *Window) bool // nil for always
+	keys []*desktop.CustomShortcut // none for what is rarely done
+	when func(w *Window) bool      // nil for always
 	do   func(w *Window)
 }
 
@@ -41,7 +41,9 @@ func commands() []command {
 	table = append(table, nudgeCommands()...)
 	table = append(table, holdCommands()...)
 	table = append(table, viewCommands()...)
-	return append(table, command{"Help", named("Keys"), keys(key(fyne.KeyF1, 0)), nil, (*Window).showKeys})
+	return append(table,
+		command{"Help", named("Find a Command…"), keys(key(fyne.KeyF, ctrl)), nil, (*Window).findCommand},
+		command{"Help", named("Keys"), keys(key(fyne.KeyF1, 0)), nil, (*Window).showKeys})
 }
 
 func orderCommands() []command {
@@ -50,6 +52,7 @@ func orderCommands() []command {
 		{"Order", named("Open…"), keys(key(fyne.KeyO, ctrl)), nil, (*Window).chooseFile},
 		{"Order", named("Save"), keys(key(fyne.KeyS, ctrl)), nil, (*Window).Save},
 		{"Order", named("Save As…"), keys(key(fyne.KeyS, ctrl|shift)), nil, (*Window).saveAs},
+		{"Order", named("Save a Copy…"), nil, nil, (*Window).saveCopy},
 		{"Order", named("Write the Job Folder…"), keys(key(fyne.KeyP, ctrl)), (*Window).Ready, (*Window).chooseFolder},
 		{"Order", named("Close"), keys(key(fyne.KeyW, ctrl), key(fyne.KeyQ, ctrl)), nil, (*Window).close},
 	}
@@ -119,7 +122,7 @@ func choosing(w *Window) bool {
 // While a dialog waits for its answer only letting go of it can be done.
 func (w *Window) run(c command) {
 	if top := w.win.Canvas().Overlays().Top(); top != nil {
-		if c.keys[0].KeyName == fyne.KeyEscape {
+		if len(c.keys) > 0 && c.keys[0].KeyName == fyne.KeyEscape {
 			top.Hide()
 		}
 		return
@@ -156,7 +159,7 @@ func (w *Window) mainMenu() *fyne.MainMenu {
 			}
 			item := fyne.NewMenuItem(c.name(w), func() { w.run(c) })
 			item.Disabled = c.when != nil && !c.when(w)
-			if !plain(c.keys[0]) {
+			if len(c.keys) > 0 && !plain(c.keys[0]) {
 				item.Shortcut = asFyneSends(c.keys[0])
 			}
 			menu.Items = append(menu.Items, item)

@@ -9,12 +9,10 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/dialog"
-	"fyne.io/fyne/v2/widget"
 
 	"tsugime/assets"
 	"tsugime/export"
 	"tsugime/repeat/document"
-	"tsugime/ui/session"
 )
 
 // extension is that of order files.
@@ -47,7 +45,7 @@ func ReadStarter(name string) (document.Order, error) {
 func (w *Window) lay(o document.Order, path string) {
 	w.last++
 	w.history, w.saved, w.path = document.Begin(state{order: o, number: w.last}), w.last, path
-	w.chosen, w.built = nil, 0
+	w.chosen, w.built, w.onDisk = nil, 0, stampOf(path)
 	if path != "" {
 		_ = w.store.Remember(path) // forgetting a recent name is no reason to stop
 	}
@@ -71,12 +69,11 @@ func (w *Window) SaveTo(path string) bool {
 	if filepath.Ext(path) != extension {
 		path += extension
 	}
-	err := export.Save(path, true, func(to io.Writer) error { return document.Write(to, w.Order()) })
-	if err != nil {
+	if err := writeFile(path, w.Order()); err != nil {
 		w.fail(err)
 		return false
 	}
-	w.path, w.saved = path, w.history.Now().number
+	w.path, w.saved, w.onDisk = path, w.history.Now().number, stampOf(path)
 	_ = w.store.Remember(path)
 	w.store.Keep(path, w.Order(), false)
 	w.title()
@@ -90,7 +87,38 @@ func (w *Window) Save() {
 		w.saveAs()
 		return
 	}
+	if w.writtenElsewhere() {
+		w.lookAtDisk()
+		return
+	}
 	w.SaveTo(w.path)
+}
+
+// saveCopy writes the order to another file and stays with its own.
+func (w *Window) saveCopy() {
+	w.askName(func(path string) {
+		if err := writeFile(path, w.Order()); err != nil {
+			w.fail(err)
+			return
+		}
+		w.Say(say("A copy is in") + " " + filepath.Base(path) + ".")
+	})
+}
+
+// writeFile writes an order to a file, whole or not at all.
+func writeFile(path string, o document.Order) error {
+	return export.Save(path, true, func(to io.Writer) error { return document.Write(to, o) })
+}
+
+// sameFile reports whether two orders are written alike.
+func sameFile(a, b document.Order) bool {
+	var one, two bytes.Buffer
+	return document.Write(&one, a) == nil && document.Write(&two, b) == nil && bytes.Equal(one.Bytes(), two.Bytes())
+}
+
+// replaceBy is the edit that puts another order in the place of this one.
+func replaceBy(o document.Order) func(document.Order) (document.Order, error) {
+	return func(document.Order) (document.Order, error) { return o, nil }
 }
 
 // saveAs asks for a name and saves.
@@ -128,19 +156,4 @@ func (w *Window) recentItems() []*fyne.MenuItem {
 		return nil
 	}
 	return items
-}
-
-// Recover offers a state that was not saved when the program ended.
-func (w *Window) Recover(k session.Kept) {
-	text := fmt.Sprintf("“%s” was changed and not saved. Its state of %s was kept.", k.Order.Title, k.Time.Format("2 January 15:04"))
-	dialog.ShowCustomConfirm("Take up where you stopped?", "Take It Up", "Leave It", widget.NewLabel(text), func(yes bool) {
-		if !yes {
-			w.store.Forget()
-			return
-		}
-		w.lay(k.Order, k.Path)
-		w.saved = 0
-		w.title()
-		w.Say("Taken up as it was kept; save it to keep it for good.")
-	}, w.win)
 }

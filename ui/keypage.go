@@ -19,11 +19,9 @@ func (w *Window) showKeys() {
 			widget.NewLabelWithStyle(keys, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})))
 	}
 	for _, c := range commands() {
-		var names []string
-		for _, k := range c.keys {
-			names = append(names, keyName(k))
+		if len(c.keys) > 0 {
+			row(c.name(w), strings.Join(keyNames(c), "  ·  "))
 		}
-		row(c.name(w), strings.Join(names, "  ·  "))
 	}
 	row(say("Zoom to the pointer"), say("wheel; with Ctrl finely"))
 	row(say("Move the view"), say("drag on nothing, with the middle button, or with space held"))
@@ -33,6 +31,15 @@ func (w *Window) showKeys() {
 	scroll := container.NewVScroll(rows)
 	scroll.SetMinSize(fyne.NewSize(720, 520))
 	dialog.ShowCustom(say("Keys"), say("Done"), scroll, w.win)
+}
+
+// keyNames are a command's keys as they are printed on a keyboard.
+func keyNames(c command) []string {
+	names := make([]string, len(c.keys))
+	for i, k := range c.keys {
+		names[i] = keyName(k)
+	}
+	return names
 }
 
 // keyName is a key as it is printed on a keyboard.

@@ -46,6 +46,7 @@ type Window struct {
 	last    int          // number of the newest state
 	saved   int          // number of the state that the file holds
 	path    string       // of the file; "" before the first save
+	onDisk  stamp        // of the file as it was read or saved last
 	chosen  []pattern.ID // motifs that are selected
 
 	work    repeat.Work // of the newest state that is built
@@ -71,7 +72,7 @@ type Window struct {
 // came from, or "" for a new one.
 func New(app fyne.App, order document.Order, path string, store session.Store) *Window {
 	app.Settings().SetTheme(Theme{})
-	w := &Window{app: app, win: app.NewWindow("Tsugime"), store: store, path: path}
+	w := &Window{app: app, win: app.NewWindow("Tsugime"), store: store, path: path, onDisk: stampOf(path)}
 	w.last, w.saved = 1, 1
 	w.history = document.Begin(state{order: order, number: 1})
 	w.board = board.New()
@@ -84,6 +85,7 @@ func New(app fyne.App, order document.Order, path string, store session.Store) *
 	w.win.SetContent(w.layout())
 	w.win.SetCloseIntercept(w.close)
 	w.win.SetOnDropped(w.dropped)
+	app.Lifecycle().SetOnEnteredForeground(w.lookAtDisk)
 	w.win.Resize(fyne.NewSize(1440, 900))
 	w.bindKeys()
 	w.GoTo(0)
