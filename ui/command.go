@@ -14,14 +14,15 @@ import (
 type command struct {
 	menu string // the menu it stands in
 	name func(w *Window) string
-	keys []*desktop.CustomShortcut // none for what is rarely done
-	when func(w *Window) bool      // nil for always
+	keys []*desktop.CustomShortcut
+	when func(w *Window) bool // nil for always
 	do   func(w *Window)
 }
 
 const (
 	ctrl  = fyne.KeyModifierShortcutDefault
 	shift = fyne.KeyModifierShift
+	alt   = fyne.KeyModifierAlt
 )
 
 func key(name fyne.KeyName, m fyne.KeyModifier) *desktop.CustomShortcut {
@@ -52,7 +53,7 @@ func orderCommands() []command {
 		{"Order", named("Open…"), keys(key(fyne.KeyO, ctrl)), nil, (*Window).chooseFile},
 		{"Order", named("Save"), keys(key(fyne.KeyS, ctrl)), nil, (*Window).Save},
 		{"Order", named("Save As…"), keys(key(fyne.KeyS, ctrl|shift)), nil, (*Window).saveAs},
-		{"Order", named("Save a Copy…"), nil, nil, (*Window).saveCopy},
+		{"Order", named("Save a Copy…"), keys(key(fyne.KeyS, ctrl|alt)), nil, (*Window).saveCopy},
 		{"Order", named("Write the Job Folder…"), keys(key(fyne.KeyP, ctrl)), (*Window).Ready, (*Window).chooseFolder},
 		{"Order", named("Close"), keys(key(fyne.KeyW, ctrl), key(fyne.KeyQ, ctrl)), nil, (*Window).close},
 	}
@@ -122,7 +123,7 @@ func choosing(w *Window) bool {
 // While a dialog waits for its answer only letting go of it can be done.
 func (w *Window) run(c command) {
 	if top := w.win.Canvas().Overlays().Top(); top != nil {
-		if len(c.keys) > 0 && c.keys[0].KeyName == fyne.KeyEscape {
+		if c.keys[0].KeyName == fyne.KeyEscape {
 			top.Hide()
 		}
 		return
@@ -159,7 +160,7 @@ func (w *Window) mainMenu() *fyne.MainMenu {
 			}
 			item := fyne.NewMenuItem(c.name(w), func() { w.run(c) })
 			item.Disabled = c.when != nil && !c.when(w)
-			if len(c.keys) > 0 && !plain(c.keys[0]) {
+			if !plain(c.keys[0]) {
 				item.Shortcut = asFyneSends(c.keys[0])
 			}
 			menu.Items = append(menu.Items, item)

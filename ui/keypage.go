@@ -19,9 +19,7 @@ func (w *Window) showKeys() {
 			widget.NewLabelWithStyle(keys, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})))
 	}
 	for _, c := range commands() {
-		if len(c.keys) > 0 {
-			row(c.name(w), strings.Join(keyNames(c), "  ·  "))
-		}
+		row(c.name(w), strings.Join(keyNames(c), "  ·  "))
 	}
 	row(say("Zoom to the pointer"), say("wheel; with Ctrl finely"))
 	row(say("Move the view"), say("drag on nothing, with the middle button, or with space held"))
@@ -47,6 +45,9 @@ func keyName(k *desktop.CustomShortcut) string {
 	var parts []string
 	if k.Modifier&ctrl != 0 {
 		parts = append(parts, "Ctrl")
+	}
+	if k.Modifier&alt != 0 {
+		parts = append(parts, "Alt")
 	}
 	if k.Modifier&shift != 0 {
 		parts = append(parts, "Shift")
