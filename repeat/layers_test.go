@@ -19,6 +19,7 @@ const module = "tsugime/"
 // is a and all below it, "!" forbids, and the first match decides.
 const layers = `
 repeat/geom          :
+repeat/pen           : repeat/geom
 repeat/pattern       : repeat/geom
 repeat/stencil       : repeat/geom repeat/pattern
 repeat/bench         : repeat/geom repeat/pattern repeat/stencil

@@ -296,3 +296,38 @@ func TestAFitMakesTheStepALatticeVector(t *testing.T) {
 		}
 	}
 }
+
+// A turned and mirrored motif that is reshaped to what it looks like looks the same.
+func TestAReshapedMotifStandsAsItWasDrawn(t *testing.T) {
+	o := full(t)
+	id := o.Unit.Motifs[0].ID
+	outline, err := geom.ParsePathData("M0 0H2V1Z")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, edit := range []func(document.Order) (document.Order, error){
+		func(o document.Order) (document.Order, error) {
+			return document.Redraw(o, id, geom.Shape{Outline: outline})
+		},
+		func(o document.Order) (document.Order, error) { return document.TurnMotif(o, id, 30) },
+		func(o document.Order) (document.Order, error) { return document.MirrorMotif(o, id) },
+	} {
+		if o, err = edit(o); err != nil {
+			t.Fatal(err)
+		}
+	}
+	before, _ := o.Motif(id)
+	drawn := before
+	drawn.At = geom.Point{}
+	next, err := document.Reshape(o, id, drawn.Placed())
+	if err != nil {
+		t.Fatal(err)
+	}
+	after, _ := next.Motif(id)
+	if after.TurnDeg != 0 || after.Mirrored || !reflect.DeepEqual(after.Placed(), before.Placed()) {
+		t.Errorf("it became %+v, was %+v", after.Placed(), before.Placed())
+	}
+	if _, err := document.Reshape(o, id, geom.Shape{Outline: geom.Outline{}}); err == nil {
+		t.Error("a shape of nothing was taken")
+	}
+}

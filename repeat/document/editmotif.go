@@ -110,6 +110,12 @@ func Redraw(o Order, id pattern.ID, shape geom.Shape) (Order, error) {
 	return change(o, []pattern.ID{id}, func(m *pattern.Motif) { m.Shape = shape })
 }
 
+// Reshape gives a motif the shape that it shall have as it stands: drawn about its
+// place, unturned and unmirrored.
+func Reshape(o Order, id pattern.ID, shape geom.Shape) (Order, error) {
+	return change(o, []pattern.ID{id}, func(m *pattern.Motif) { m.Shape, m.TurnDeg, m.Mirrored = shape, 0, false })
+}
+
 // change edits copies of the motifs with the ids.
 func change(o Order, ids []pattern.ID, edit func(m *pattern.Motif)) (Order, error) {
 	want, err := chosen(o, ids)

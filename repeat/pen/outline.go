@@ -1,0 +1,66 @@
+package pen
+
+import (
+	"fmt"
+
+	"tsugime/repeat/geom"
+)
+
+// Of returns the contours of an outline as strokes, each closed and without pieces
+// that stay where they start.
+func Of(o geom.Outline) []Stroke {
+	var strokes []Stroke
+	for _, c := range o {
+		s := Begin(c.Start)
+		for _, g := range c.Segments {
+			if next, err := s.Add(g); err == nil {
+				s = next
+			}
+		}
+		if closed, err := s.closedExactly(); err == nil {
+			strokes = append(strokes, closed)
+		}
+	}
+	return strokes
+}
+
+// closedExactly closes s as an outline is understood: where its end is not its
+// start, however near, a straight piece leads there.
+func (s Stroke) closedExactly() (Stroke, error) {
+	if s.End() != s.Start {
+		s.Segments = append(s.Segments[:len(s.Segments):len(s.Segments)], LineTo(s.Start))
+	}
+	s.Closed = true
+	if s.bare() {
+		return s, fmt.Errorf("the line encloses nothing")
+	}
+	return s, nil
+}
+
+// Outline returns the outline that closed strokes bound, sound as geom.Mended makes
+// it, and what had to be mended but for the sense in which a stroke was drawn. An open stroke is
+// refused, and strokes that enclose nothing.
+func Outline(strokes ...Stroke) (geom.Outline, []geom.Mend, error) {
+	var drawn geom.Outline
+	for _, s := range strokes {
+		if !s.Closed {
+			return nil, nil, fmt.Errorf("the line is open: its ends are %s mm apart; close it, or let it end on a mirror line", s.End().Distance(s.Start))
+		}
+		drawn = append(drawn, geom.Contour{Start: s.Start, Segments: s.Segments})
+	}
+	o, found := drawn.Mended()
+	var mends []geom.Mend
+	for _, m := range found {
+		switch m.Flaw {
+		case geom.TooWide:
+			return nil, nil, fmt.Errorf("the line reaches farther than any sheet; draw it smaller")
+		case geom.Reversed:
+		default:
+			mends = append(mends, m)
+		}
+	}
+	if len(o) == 0 || !(o.AreaMM2() > 0) {
+		return nil, nil, fmt.Errorf("the line encloses nothing; draw it around some paper")
+	}
+	return o, mends, nil
+}
