@@ -1,6 +1,6 @@
 // Package assets holds what is shipped inside the program: the orders to start
-// from, the schema of the order file, the program's icon. The folder desktop has
-// what make install tells a desktop of the program.
+// from, the schema of the order file, the Japanese type and words, the program's
+// icon. The folder desktop has what make install tells a desktop of the program.
 package assets
 
 import (

@@ -143,7 +143,7 @@ func TestATurnedTextReadsDownTheSheet(t *testing.T) {
 }
 
 func TestALetterThatTheFontLacksIsSeen(t *testing.T) {
-	for _, text := range []string{"型", "\x01", "\n", "🖌"} {
+	for _, text := range []string{"𠮷", "\x01", "\n", "🖌"} {
 		o := Lettering(Text{Text: text, Height: geom.MM(10)})
 		b := o.Bounds()
 		if len(o) != 2 || b.Width() != geom.MM(4.8) || b.Height() != geom.MM(7.2) {
@@ -154,8 +154,8 @@ func TestALetterThatTheFontLacksIsSeen(t *testing.T) {
 			t.Errorf("%q: the frame has %.4f mm², want %.4f", text, got, want)
 		}
 	}
-	if got := string(Lacking("a型b紙型")); got != "型紙" {
-		t.Errorf("lacking %q, want 型紙", got)
+	if got := string(Lacking("a𠮷型b🖌紙𠮷")); got != "𠮷🖌" {
+		t.Errorf("lacking %q, want 𠮷🖌", got)
 	}
 }
 
@@ -179,13 +179,13 @@ func TestNoTextHasNoOutline(t *testing.T) {
 }
 
 func TestManyMayLetterAtOnce(t *testing.T) {
-	fresh := load(goregular.TTF, 0)
+	fresh := load(Plain, 1, 0, 0)
 	var wait sync.WaitGroup
 	for i := range 8 {
 		wait.Go(func() {
 			for j := range 200 {
 				r := rune('!' + (i*31+j)%90)
-				want := regular().letter(r)
+				want := plain().letter(r)
 				if got := fresh.letter(r); got.advance != want.advance || got.outline.PathData(6) != want.outline.PathData(6) {
 					t.Errorf("%q differs from one asked for alone", r)
 				}

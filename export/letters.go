@@ -1,89 +1,57 @@
 package export
 
 import (
-	"fmt"
-	"sync"
 	"unicode"
-
-	"github.com/tdewolff/canvas"
-	"golang.org/x/image/font/gofont/gobold"
-	"golang.org/x/image/font/gofont/goregular"
 
 	"tsugime/repeat/geom"
 )
-
-// letters is a font and the shapes that were asked for so far. It may be used
-// from many goroutines; in which order they ask changes nothing.
-type letters struct {
-	font *canvas.Font
-	mu   sync.Mutex
-	made map[rune]letter
-}
 
 // A letter is a shape that starts at the origin, y down, at an em of one metre:
 // large enough that rounding to the nanometre leaves nothing to see.
 type letter struct {
 	outline geom.Outline
 	advance geom.Length // to the next letter
-	lacking bool        // the font has no such letter
 }
 
 // drawnEm is the em that letters are kept at.
 const drawnEm = geom.Metre
 
-// The Go fonts (Bigelow & Holmes, 2016) are part of the program, so that a sheet
-// looks the same on every machine.
-var (
-	regular = sync.OnceValue(func() *letters { return load(goregular.TTF, canvas.FontRegular) })
-	bold    = sync.OnceValue(func() *letters { return load(gobold.TTF, canvas.FontBold) })
-)
-
-func lettersOf(heavy bool) *letters {
-	if heavy {
-		return bold()
+// glyph returns the number of r in the font, zero where it has none; a space
+// stays a space.
+func (f *fount) glyph(r rune) uint16 {
+	id := f.font.GlyphIndex(r)
+	if id == 0 && unicode.Is(unicode.Zs, r) {
+		id = f.font.GlyphIndex(' ')
 	}
-	return regular()
+	return id
 }
 
-// load panics on a font that can't be read: the fonts are part of the program.
-func load(ttf []byte, style canvas.FontStyle) *letters {
-	font, err := canvas.LoadFont(ttf, 0, style)
-	if err != nil {
-		panic(fmt.Sprintf("export: the built-in font can't be read: %v", err))
-	}
-	return &letters{font: font, made: map[rune]letter{}}
-}
-
-// letter returns the shape of r. What the font lacks becomes a frame that can't
-// be overlooked, so that no word goes missing unseen; a space stays a space.
-func (f *letters) letter(r rune) letter {
+// letter returns the shape of r, which the font must have.
+func (f *fount) letter(r rune) letter {
 	f.mu.Lock()
 	defer f.mu.Unlock()
 	l, ok := f.made[r]
 	if !ok {
-		l = f.draw(r)
+		l = f.draw(f.glyph(r))
 		f.made[r] = l
 	}
 	return l
 }
 
-func (f *letters) draw(r rune) letter {
-	id := f.font.GlyphIndex(r)
-	if id == 0 && unicode.Is(unicode.Zs, r) {
-		id = f.font.GlyphIndex(' ')
-	}
-	if id == 0 {
-		return frame()
-	}
+func (f *fount) draw(id uint16) letter {
 	var p glyphPath
-	scale := float64(drawnEm) / float64(f.font.Head.UnitsPerEm)
+	scale := f.size * float64(drawnEm) / float64(f.font.Head.UnitsPerEm)
 	if err := f.font.GlyphPath(&p, id, 0, 0, 0, scale, 0); err != nil {
 		return frame()
 	}
-	return letter{outline: p.outline, advance: geom.Nanometre.Times(scale * float64(f.font.GlyphAdvance(id)))}
+	outline := p.outline.Moved(geom.Point{Y: -drawnEm.Times(f.rise)})
+	if f.stroke > 0 {
+		outline = thickened(outline, drawnEm.Times(f.stroke/2))
+	}
+	return letter{outline, geom.Nanometre.Times(scale * float64(f.font.GlyphAdvance(id)))}
 }
 
-// frame stands for a letter that the font lacks. It is as high as a capital.
+// frame stands for a letter that no face has. It is as high as a capital.
 func frame() letter {
 	const high, wide, side, line = drawnEm * 72 / 100, drawnEm * 60 / 100, drawnEm * 6 / 100, drawnEm * 6 / 100
 	return letter{
@@ -93,7 +61,6 @@ func frame() letter {
 				geom.Point{X: wide - side - line, Y: -line}, geom.Point{X: wide - side - line, Y: line - high}),
 		},
 		advance: wide,
-		lacking: true,
 	}
 }
 

@@ -17,10 +17,11 @@ type content struct {
 	out   *bufio.Writer
 	num   []byte
 	layer map[string]int
+	cases []*typeCase // by face
 }
 
-func newContent(w io.Writer, layer map[string]int) *content {
-	return &content{out: bufio.NewWriterSize(w, 1<<14), layer: layer}
+func newContent(w io.Writer, layer map[string]int, cases []*typeCase) *content {
+	return &content{out: bufio.NewWriterSize(w, 1<<14), layer: layer, cases: cases}
 }
 
 func (c *content) flush() { c.out.Flush() }

@@ -1,73 +1,59 @@
 package pdf
 
 import (
-	"math"
-	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"tsugime/export"
 	"tsugime/repeat/geom"
 )
 
-// fonts writes the two that carry the words to be found: standard fonts, which
-// need no file since nothing of them is painted, with the widths of the lettering
-// that is, so that what a reader marks lies over what is seen. Their other
-// measures are those of the standard fonts, from memory.
-func (s *shelf) fonts() {
-	s.fontObject(s.font, "Helvetica", false)
-	s.fontObject(s.heavy, "Helvetica-Bold", true)
-}
-
-func (s *shelf) fontObject(o object, name string, bold bool) {
-	descriptor := s.f.reserve()
-	var widths strings.Builder
-	for code := ' '; code <= 255; code++ {
-		w := 0
-		if r := winAnsi(byte(code)); r != 0 {
-			// At an em of a metre a width is its thousandths in millimetres.
-			w = int(math.Round(export.TextWidth(string(r), geom.Metre, bold).MM()))
-		}
-		widths.WriteString(strconv.Itoa(w) + " ")
-	}
-	s.f.put(o, "<< /Type /Font /Subtype /Type1 /BaseFont /%s /Encoding /WinAnsiEncoding /FirstChar 32 /LastChar 255 /Widths [%s] /FontDescriptor %v >>",
-		name, &widths, descriptor)
-	s.f.put(descriptor, "<< /Type /FontDescriptor /FontName /%s /Flags 32 /FontBBox [-170 -228 1003 962] /ItalicAngle 0 /Ascent 718 /Descent -207 /CapHeight 718 /StemV 88 >>", name)
-}
-
-// texts draws lettering and sets the same words over it, unseen.
+// texts sets the words of a layer in the faces that are embedded, so that they
+// can be found and copied.
 func (c *content) texts(l export.Layer) {
 	if len(l.Texts) == 0 {
 		return
 	}
 	c.colour(l.Pen.Colour, "rg")
 	for _, t := range l.Texts {
-		outline := export.Lettering(t)
-		if len(outline) == 0 {
-			continue
+		for _, run := range export.Runs(t) {
+			switch {
+			case run.Face == export.NoFace:
+				c.framed(run, t)
+			case run.Stroke > 0:
+				c.end("q")
+				c.colour(l.Pen.Colour, "RG")
+				c.mm(run.Stroke).end("w")
+				c.end("1 j [] 0 d")
+				c.run(run, t.TurnDeg, 2)
+				c.end("Q")
+			default:
+				c.run(run, t.TurnDeg, 0)
+			}
 		}
-		c.outline(outline)
-		c.end("f")
-		c.words(t)
 	}
 }
 
-// words sets t in render mode 3, which paints nothing. Letters beyond the font's
-// encoding are given as the text that the run stands for (14.9.4).
-func (c *content) words(t export.Text) {
-	codes, whole := encode(t.Text)
-	if !whole {
-		c.op("/Span << /ActualText").op(utf16String(t.Text)).end(">> BDC")
-	}
-	font := "/F0"
-	if t.Bold {
-		font = "/F1"
-	}
-	c.op("BT").op(font).mm(t.Height).op("Tf 3 Tr")
+// run sets letters: filled (0), filled and drawn around (2), or not seen (3).
+func (c *content) run(run export.Run, turnDeg float64, mode int) {
+	codes := c.cases[run.Face].set(run.Glyphs, []rune(run.Text))
+	c.op("BT /F" + string(rune('0'+run.Face))).mm(run.Em).op("Tf " + string(rune('0'+mode)) + " Tr")
 	// The letters stand up against a y that points down.
-	m := geom.Rotate(t.TurnDeg)
-	c.real(m.A).real(m.C).real(-m.B).real(-m.D).at(t.Begin()).op("Tm")
-	c.op(literal(codes)).end("Tj ET")
-	if !whole {
-		c.end("EMC")
+	m := geom.Rotate(turnDeg)
+	c.real(m.A).real(m.C).real(-m.B).real(-m.D).at(run.At).op("Tm")
+	c.op(codes).end("Tj ET")
+}
+
+// framed draws the frames of letters that no face has, and sets blanks over them
+// that stand for what they say (14.9.4).
+func (c *content) framed(run export.Run, t export.Text) {
+	frames := export.Text{At: run.At, Height: t.Height, Text: run.Text, TurnDeg: t.TurnDeg}
+	c.op("/Span << /ActualText").op(utf16String(run.Text)).end(">> BDC")
+	c.outline(export.Lettering(frames))
+	c.end("f")
+	frames.Text = strings.Repeat(" ", utf8.RuneCountInString(run.Text))
+	for _, blank := range export.Runs(frames) {
+		c.run(blank, t.TurnDeg, 3)
 	}
+	c.end("EMC")
 }

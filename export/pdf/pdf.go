@@ -5,8 +5,9 @@
 // Content is in millimetres, y down; one matrix at the head of each page turns
 // it into points. Each layer is an optional content group, one for all layers of
 // the same name, so that a viewer can show or hide it. A drawing that several
-// pages show is written once. Words are drawn as outlines; the same words stand
-// over them in a font that paints nothing, so that they can be found and copied.
+// pages show is written once. Words are set in the faces of the lettering, of
+// which the letters that are used are embedded, so that they can be found and
+// copied and look the same everywhere.
 //
 // No clock and no chance goes into a file: the same book gives the same bytes.
 package pdf
@@ -49,14 +50,14 @@ func WriteBook(w io.Writer, b export.Book) error {
 	f := newFile(w)
 	s := newShelf(f, b)
 	s.catalogue(b)
-	s.fonts()
-	s.groups()
 	for _, d := range s.drawings {
 		s.form(d)
 	}
 	for i, p := range b.Pages {
 		s.page(s.pages[i], p)
 	}
+	s.groups()
+	s.fonts()
 	return f.finish(s.root, s.info)
 }
 

@@ -14,8 +14,8 @@ import (
 type shelf struct {
 	f                *file
 	root, info, tree object
-	onForms, onPages object // resources
-	font, heavy      object
+	onForms, onPages object      // resources
+	cases            []*typeCase // by face
 	pages            []object
 	drawings         []*export.Drawing // each once, in the order of their first view
 	forms            map[*export.Drawing]int
@@ -28,7 +28,8 @@ type shelf struct {
 func newShelf(f *file, b export.Book) *shelf {
 	s := &shelf{f: f, forms: map[*export.Drawing]int{}, layerOf: map[string]int{}}
 	s.root, s.tree, s.info = f.reserve(), f.reserve(), f.reserve()
-	s.onForms, s.onPages, s.font, s.heavy = f.reserve(), f.reserve(), f.reserve(), f.reserve()
+	s.onForms, s.onPages = f.reserve(), f.reserve()
+	s.cases = cases(f)
 	for _, p := range b.Pages {
 		s.pages = append(s.pages, f.reserve())
 		for _, v := range p.Views {
@@ -83,9 +84,10 @@ func list(objects []object) string {
 	return strings.Join(words, " ")
 }
 
-// groups writes the layers, and the resources that name them.
+// groups writes the layers, and the resources that name them and the faces that
+// the pages, written before, were set in.
 func (s *shelf) groups() {
-	var names, forms strings.Builder
+	var names, forms, fonts strings.Builder
 	for i, o := range s.layerObjects {
 		s.f.put(o, "<< /Type /OCG /Name %s >>", textString(s.layers[i]))
 		fmt.Fprintf(&names, "/L%d %v ", i, o)
@@ -93,7 +95,12 @@ func (s *shelf) groups() {
 	for i, o := range s.formObjects {
 		fmt.Fprintf(&forms, "/X%d %v ", i, o)
 	}
-	shared := fmt.Sprintf("/Font << /F0 %v /F1 %v >> /Properties << %s>>", s.font, s.heavy, &names)
+	for _, c := range s.cases {
+		if c.object != 0 {
+			fmt.Fprintf(&fonts, "/F%d %v ", c.face, c.object)
+		}
+	}
+	shared := fmt.Sprintf("/Font << %s>> /Properties << %s>>", &fonts, &names)
 	s.f.put(s.onForms, "<< %s >>", shared)
 	s.f.put(s.onPages, "<< %s /XObject << %s>> >>", shared, &forms)
 }
@@ -103,7 +110,7 @@ func (s *shelf) groups() {
 func (s *shelf) form(d *export.Drawing) {
 	dict := fmt.Sprintf("/Type /XObject /Subtype /Form /BBox [0 0 %s %s] /Resources %v ", d.Width, d.Height, s.onForms)
 	s.f.stream(s.formObjects[s.forms[d]], dict, func(w io.Writer) {
-		c := newContent(w, s.layerOf)
+		c := newContent(w, s.layerOf, s.cases)
 		c.drawing(*d)
 		c.flush()
 	})
@@ -115,7 +122,7 @@ func (s *shelf) page(o object, p export.Page) {
 	s.f.put(o, "<< /Type /Page /Parent %v /MediaBox [0 0 %s %s] /Resources %v /Contents %v >>",
 		s.tree, points(d.Width), points(d.Height), s.onPages, body)
 	s.f.stream(body, "", func(w io.Writer) {
-		c := newContent(w, s.layerOf)
+		c := newContent(w, s.layerOf, s.cases)
 		c.op(pointsPerMM).op("0 0").op("-" + pointsPerMM).op("0").op(points(d.Height)).end("cm")
 		for _, v := range p.Views {
 			s.view(c, v)
