@@ -38,8 +38,10 @@ func init() {
 // stays small enough to be read by a person.
 const startMotifs = 2000
 
-// laid is a ground that fits the step and the width between the back seams: drawn
-// for both where the unit stays small, else drawn for the step and bent a little.
+// laid is a ground that fits the step and the width between the back seams, in a
+// size that meets both unbent: drawn for both where the unit stays small, else
+// drawn for the step and fitted. Square tiles that no size brings to 6 kane sun
+// get a step of half the width, 178 mm.
 func laid(t *testing.T, g pattern.Ground) document.Order {
 	t.Helper()
 	o := start(t, g.Name)
@@ -50,11 +52,21 @@ func laid(t *testing.T, g pattern.Ground) document.Order {
 			t.Fatal(err)
 		}
 	}
-	both, err := document.LayGround(o, recipe, o.Cloth.Bolt.Width-backSeams(t))
+	recipe.Width = o.SeamWidth()
+	eased, ok := recipe.Eased(o.Sheet.Step)
+	if !ok {
+		o.Sheet.Step = o.SeamWidth() / 2
+		if eased, ok = recipe.Eased(o.Sheet.Step); !ok {
+			t.Fatalf("%s: no size meets step and width", g.Name)
+		}
+	}
+	recipe = eased
+	both, err := document.LayGround(o, recipe)
 	if err == nil && len(both.Unit.Motifs) <= startMotifs {
 		return both
 	}
-	along, err := document.LayGround(o, recipe, 0)
+	recipe.Width, recipe.Columns = 0, 0
+	along, err := document.LayGround(o, recipe)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -190,21 +202,10 @@ func fitted(t *testing.T, o document.Order) document.Order {
 	return bent(t, o)
 }
 
-// backSeams is what two seams take of the bolt, 2.5 kujira bu each: a pattern that
-// fits what is left runs on across the back centre.
-func backSeams(t *testing.T) geom.Length {
-	t.Helper()
-	seams, err := geom.ParseLength("5 kujira bu", geom.MMUnit)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return seams
-}
-
 // bent applies the fit to step and width that bends the unit least.
 func bent(t *testing.T, o document.Order) document.Order {
 	t.Helper()
-	fits, err := o.Unit.Fits(o.Sheet.Step, o.Cloth.Bolt.Width-backSeams(t))
+	fits, err := o.Unit.Fits(o.Sheet.Step, o.SeamWidth())
 	if err != nil {
 		t.Fatal(err)
 	}

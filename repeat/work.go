@@ -19,6 +19,7 @@ type Work struct {
 	Design   pattern.Unit // with every copy that the plane group makes
 	Scale    stencil.Scale
 	Under    pattern.Proof // of the joined units
+	Ground   check.Ground  // that the unit was laid as; zero where it was drawn by hand
 	Sheet    stencil.Sheet // at finished size
 	Run      cloth.Run
 	Dressed  cloth.Dressed
@@ -37,7 +38,7 @@ func Rebuild(ctx context.Context, prev Work, o document.Order) (Work, error) {
 	if err := o.Check(); err != nil {
 		return Work{}, err
 	}
-	w := Work{Order: o, Design: o.Design(), Scale: stencil.Scale{
+	w := Work{Order: o, Design: o.Design(), Ground: groundOf(o), Scale: stencil.Scale{
 		ClothAcross: o.Cloth.Bolt.ChangeAcross, ClothAlong: o.Cloth.Bolt.ChangeAlong,
 		PaperAcross: o.Sheet.Paper.GrowthAcross, PaperAlong: o.Sheet.Paper.GrowthAlong,
 	}}
@@ -57,9 +58,19 @@ func Rebuild(ctx context.Context, prev Work, o document.Order) (Work, error) {
 	w.Dressed, unlaid = cloth.Dress(o.Cloth.Bolt, w.Run, o.Unit.Lattice,
 		o.Garment.Body, o.Garment.MatchBackCentre, o.Limits.SeamPhase)
 	w.Findings = check.All(check.Measures{
-		Unit: w.Design, Under: w.Under, Sheet: w.Sheet, Run: w.Run, Dressed: w.Dressed, Unlaid: unlaid,
+		Unit: w.Design, Under: w.Under, Ground: w.Ground, Sheet: w.Sheet, Run: w.Run, Dressed: w.Dressed, Unlaid: unlaid,
 	}, check.Limits(o.Limits))
 	return w, ctx.Err()
+}
+
+// groundOf returns how the order's ground met the step, as long as its unit stands
+// on the lattice that it was laid on.
+func groundOf(o document.Order) check.Ground {
+	l, err := o.Ground.Laying(o.Sheet.Step)
+	if o.Ground.Ground == "" || err != nil || l.Lattice != o.Unit.Lattice {
+		return check.Ground{}
+	}
+	return check.Ground{Recipe: o.Ground, Laying: l}
 }
 
 // Printed returns the plain pattern as all placements leave it on the cloth: of

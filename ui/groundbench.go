@@ -47,12 +47,16 @@ func newGroundBench(s *draft) *groundBench {
 	g.about, g.from = quietLabel(), quietLabel()
 	g.rows = container.New(layout.NewCustomPaddedVBoxLayout(3))
 	g.grades = widget.NewSelect(nil, nil)
-	g.width = newEntry(func(string) {})
+	g.width = newEntry(g.setWidth)
 	g.width.SetPlaceHolder(say("as it comes"))
 	f.add(g.names)
 	f.add(g.about)
 	f.add(g.rows)
 	f.row("Repeats across in", g.width)
+	f.button("From Seam to Seam", func() {
+		g.width.SetText(g.unit.Format(g.w.Order().SeamWidth(), 4))
+		g.width.hand()
+	})
 	f.button("Lay This Ground", g.lay)
 	f.add(g.from)
 	g.show()
@@ -85,6 +89,9 @@ func (g *groundBench) tell(o document.Order) {
 	text := say("The unit is drawn by hand. Laying a ground takes its place.")
 	if ground, ok := pattern.GroundNamed(o.Ground.Ground); ok {
 		text = fmt.Sprintf(say("The unit was laid as %s."), groundTitle(ground))
+		if l, err := o.Ground.Laying(o.Sheet.Step); err == nil && l.Lattice == o.Unit.Lattice {
+			text += " " + layingWords(l, o.Ground)
+		}
 		if !reflect.DeepEqual(o.Ground, g.recipe) {
 			text += " " + say("What is set above is not laid yet.")
 		}
@@ -98,7 +105,9 @@ func (g *groundBench) show() {
 	g.names.OnChanged = nil
 	g.names.SetSelected(groundTitle(ground))
 	g.names.OnChanged = func(string) {
+		width := g.recipe.Width
 		g.recipe = pattern.Grounds()[g.names.SelectedIndex()].Recipe()
+		g.recipe.Width = width
 		g.show()
 		g.tell(g.w.Order())
 	}
@@ -114,6 +123,33 @@ func (g *groundBench) show() {
 	g.gradeRow(rows, ground)
 	g.rows.Objects = rows.rows
 	g.rows.Refresh()
+	g.width.put(g.widthText())
+}
+
+// widthText is the width of the recipe as its field shows it.
+func (g *groundBench) widthText() string {
+	if g.recipe.Width == 0 {
+		return ""
+	}
+	return g.unit.Format(g.recipe.Width, 6)
+}
+
+// setWidth takes the width that was written: what the ground repeats in across.
+func (g *groundBench) setWidth(text string) {
+	defer func() { g.width.put(g.widthText()) }()
+	var width geom.Length
+	if text != "" {
+		l, err := geom.ParseLength(text, g.unit)
+		if err != nil || l < 0 || l > pattern.MaxPitch {
+			g.w.Say(fmt.Sprintf(say("%q is no width: give up to %s, or nothing for as it comes."), text, g.unit.Format(pattern.MaxPitch, 0)))
+			return
+		}
+		width = l
+	}
+	if width != g.recipe.Width {
+		g.recipe.Width, g.recipe.Columns = width, 0
+		g.tell(g.w.Order())
+	}
 }
 
 // row is one parameter of the ground.
@@ -248,22 +284,13 @@ func (g *groundBench) gradeTo(ground pattern.Ground, r pattern.Grade) {
 
 // lay draws the ground in the place of the unit, as one edit.
 func (g *groundBench) lay() {
-	for _, e := range g.fields {
+	for _, e := range append(slices.Clone(g.fields), g.width) {
 		e.hand() // what is still being written
-	}
-	var width geom.Length
-	if g.width.Text != "" {
-		l, err := geom.ParseLength(g.width.Text, g.unit)
-		if err != nil {
-			g.w.Say(sentence(err))
-			return
-		}
-		width = l
 	}
 	before, recipe := g.w.history.Now(), g.recipe
 	g.w.Say(say("Lay Ground") + "…")
 	g.w.background(say("Lay Ground"), func(context.Context) (func(), error) {
-		next, err := document.LayGround(before.order, recipe, width)
+		next, err := document.LayGround(before.order, recipe)
 		return func() { g.laid(before, next) }, err
 	})
 }
@@ -281,4 +308,16 @@ func (g *groundBench) laid(before state, next document.Order) {
 	g.w.Say(groundTitle(ground) + ": " + counted(len(next.Unit.Motifs), "cut-out in the unit", "cut-outs in the unit") + ", " +
 		fmt.Sprintf("%.0f ", next.Unit.PerSquareSun()) + say("per square kane sun") + ".")
 	g.w.board.Whole()
+}
+
+// layingWords tells how the tiles of a ground meet step and width.
+func layingWords(l pattern.Laying, r pattern.Recipe) string {
+	text := fmt.Sprintf(say("%d tiles fill the step, each stretched by %+.2f %% along and %+.2f %% across"), l.Rows, 100*l.Stretch.Y, 100*l.Stretch.X)
+	if r.Width > 0 {
+		text += "; " + fmt.Sprintf(say("%d fill the width"), l.Columns)
+	}
+	if l.Bent != 0 {
+		text += "; " + fmt.Sprintf(say("bent by %.2f %%"), 100*l.Bent)
+	}
+	return text + "."
 }

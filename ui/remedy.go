@@ -28,6 +28,8 @@ func remedies(f check.Finding) []remedy {
 	switch f.Code {
 	case "joint-step":
 		return []remedy{edited("Fit to the Step", fitFirst)}
+	case "ground-bent":
+		return []remedy{edited("Change the Ground's Size", document.EaseGround), edited("Let It Repeat as It Comes", document.FreeGround)}
 	case "star-turned":
 		return []remedy{edited("Three Stars an End", threeStars)}
 	case "back-centre-phase":

@@ -40,6 +40,7 @@ type measuresJSON struct {
 	Islands        int         `json:"islands"`
 	Bands          int         `json:"bands"`
 	PlaneGroup     string      `json:"plane_group"`
+	Ground         *groundJSON `json:"ground"`
 	Under          []underJSON `json:"under_patterns"`
 	Step           mm          `json:"step_mm"`
 	StepError      mm          `json:"step_error_mm"`
@@ -117,6 +118,10 @@ func checkDocument(w repeat.Work) checkJSON {
 	if r, err := pattern.Recognise(w.Design); err == nil {
 		m.PlaneGroup = string(r.Group)
 	}
+	if g := w.Ground; g.Laying.Rows > 0 {
+		doc := groundDocument(g.Recipe, g.Laying)
+		m.Ground = &doc
+	}
 	for _, c := range w.Under.Found {
 		m.Under = append(m.Under, underJSON{string(c.Kind), mm(c.Period), rounded(c.DirectionDeg), rounded(c.ContrastPct), rounded(c.SeenTimes)})
 	}
@@ -146,6 +151,9 @@ func checkText(w repeat.Work) string {
 	fmt.Fprintf(&b, "%s\n\n", w.Order.Title)
 	if r, err := pattern.Recognise(u); err == nil {
 		row("symmetry", "%s on a %s lattice%s", r.Group, u.Lattice.Kind(), smallerUnit(r))
+	}
+	if g := w.Ground; g.Laying.Rows > 0 {
+		row("ground", "%s", groundText(g.Recipe, g.Laying))
 	}
 	row("cut-outs", "%d on the sheet, %.1f per cm² (%.0f per square kane sun)", len(s.CutOuts), u.PerCM2(), u.PerSquareSun())
 	row("open area", "%.2f %%", s.OpenPct)

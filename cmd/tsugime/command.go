@@ -42,7 +42,8 @@ func commands() []command {
 				{"set", "KEY=VALUE", "set one value, as often as needed"},
 				{"seed", "N", "seed of what chance decides (default 1)"},
 				{"step", "LENGTH", "the step to meet (default: the order's)"},
-				{"width", "LENGTH", "a width to meet as well"},
+				{"width", "LENGTH", "a width to meet as well; seam for that between the back seams"},
+				{"ease", "", "change the size of the ground a little, so that it meets both unbent"},
 				{"in", "ORDER", "lay it in this order in the place of its unit"}, outFlag, forceFlag,
 			}, runGround},
 		{"check", "ORDER", "measure the order and say what needs a look",
@@ -52,7 +53,7 @@ func commands() []command {
 			"tsugime fit coat.tsugime --step \"6 kane sun\"",
 			[]flagHelp{
 				{"step", "LENGTH", "the step to fit to (default: the order's)"},
-				{"width", "LENGTH", "a width to fit to as well"},
+				{"width", "LENGTH", "a width to fit to as well; seam for that between the back seams"},
 				{"apply", "N", "write the order with fit N of the list to -o"}, outFlag, forceFlag, jsonFlag,
 			}, runFit},
 		{"hold", "ORDER -o FILE", "place ties so that nothing falls out, or part the design into two sheets",

@@ -15,7 +15,7 @@ func runGround(_ context.Context, p program, c command, args []string) error {
 	flags := newFlags(c)
 	list, in := flags.Bool("list", false, ""), flags.String("in", "", "")
 	step, width := flags.String("step", "", ""), flags.String("width", "", "")
-	seed := flags.Int64("seed", 1, "")
+	seed, ease := flags.Int64("seed", 1, ""), flags.Bool("ease", false, "")
 	out, force := flags.String("o", "", ""), flags.Bool("force", false, "")
 	var set []string
 	flags.Func("set", "", func(v string) error {
@@ -45,17 +45,63 @@ func runGround(_ context.Context, p program, c command, args []string) error {
 	if o.Sheet.Step, err = lengthFlag("step", *step, o.Sheet.Step); err != nil {
 		return err
 	}
-	w, err := lengthFlag("width", *width, 0)
-	if err != nil {
+	if recipe.Width, err = widthFlag("width", *width, o); err != nil {
 		return err
 	}
-	if o, err = document.LayGround(o, recipe, w); err != nil {
-		return wrongUse("ground: %v", err)
+	if o, err = document.LayGround(o, recipe); err == nil && *ease {
+		o, err = document.EaseGround(o)
+	}
+	if err != nil {
+		return wrongUse("%v", err)
 	}
 	if o.Title == "" {
 		o.Title = strings.ToUpper(words[0][:1]) + strings.ReplaceAll(words[0][1:], "-", " ")
 	}
-	return p.save(*out, *force, func(w io.Writer) error { return document.Write(w, o) })
+	if err := p.save(*out, *force, func(w io.Writer) error { return document.Write(w, o) }); err != nil {
+		return err
+	}
+	return p.tellGround(o)
+}
+
+type groundJSON struct {
+	Name    string  `json:"name"`
+	Width   mm      `json:"width_mm"`
+	Columns int     `json:"columns"`
+	Rows    int     `json:"rows"`
+	StrainX rounded `json:"strain_x_pct"`
+	StrainY rounded `json:"strain_y_pct"`
+	Bent    rounded `json:"bent_pct"`
+}
+
+func groundDocument(r pattern.Recipe, l pattern.Laying) groundJSON {
+	return groundJSON{
+		r.Ground, mm(r.Width), l.Columns, l.Rows,
+		rounded(100 * l.Stretch.X), rounded(100 * l.Stretch.Y), rounded(100 * l.Bent),
+	}
+}
+
+// groundText tells how the tiles of a ground meet step and width.
+func groundText(r pattern.Recipe, l pattern.Laying) string {
+	text := fmt.Sprintf("%s, %d in the step", r.Ground, l.Rows)
+	if r.Width > 0 {
+		text += fmt.Sprintf(" and %d in %s", l.Columns, long(r.Width))
+	}
+	return text + fmt.Sprintf(": stretched by %+.2f %% across and %+.2f %% along, bent by %.2f %%",
+		100*l.Stretch.X+0, 100*l.Stretch.Y+0, 100*math.Abs(l.Bent))
+}
+
+// tellGround says on standard error how the order's ground was laid, and warns
+// where it is bent.
+func (p program) tellGround(o document.Order) error {
+	l, err := o.Ground.Laying(o.Sheet.Step)
+	if err != nil {
+		return err
+	}
+	fmt.Fprintf(p.err, "tsugime: %s; %.0f cut-outs per square kane sun\n", groundText(o.Ground, l), o.Unit.PerSquareSun())
+	if math.Abs(l.Bent) > pattern.MostBent {
+		fmt.Fprintf(p.err, "tsugime: that is more than %g %%; with --ease it is laid in the nearest size that meets both\n", 100*pattern.MostBent)
+	}
+	return nil
 }
 
 // recipeOf reads a ground's name and its settings, KEY=VALUE each.

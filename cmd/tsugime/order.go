@@ -77,6 +77,15 @@ func (p program) save(name string, force bool, write func(io.Writer) error) erro
 	return export.Save(name, force, write)
 }
 
+// widthFlag reads a flag that is a width: a length, or "seam" for that between the
+// back seams of the order; "" is none.
+func widthFlag(flagName, text string, o document.Order) (geom.Length, error) {
+	if text == "seam" {
+		return o.SeamWidth(), nil
+	}
+	return lengthFlag(flagName, text, 0)
+}
+
 // lengthFlag reads a flag that is a length; "" gives the fallback.
 func lengthFlag(flagName, text string, fallback geom.Length) (geom.Length, error) {
 	if text == "" {

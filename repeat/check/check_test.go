@@ -138,6 +138,12 @@ func TestEachRuleFindsItsOwnFaultAndNoOther(t *testing.T) {
 		{"star-match", check.Warning, "0.2 mm", func(m *check.Measures) {
 			split(m).Stars.Match = []stencil.MatchStar{{Hidden: true, Clear: geom.MM(0.2)}}
 		}},
+		{"ground-bent", check.Warning, "+0.80 % more across than along, so that 15 of its tiles fill 356 mm", func(m *check.Measures) {
+			m.Ground = check.Ground{
+				Recipe: pattern.Recipe{Ground: "hemp-leaf", Width: geom.MM(356)},
+				Laying: pattern.Laying{Columns: 15, Rows: 7, Bent: 0.008},
+			}
+		}},
 		{"joint-step", check.Fault, "0.25 mm", func(m *check.Measures) { m.Sheet.StepError = geom.PtMM(0, 0.25) }},
 		{"joint-crosses", check.Warning, "cross", func(m *check.Measures) { m.Sheet.Joint.Clearance = 0 }},
 		{"joint-crosses", check.Warning, "drawn by hand crosses 3 mm", func(m *check.Measures) {

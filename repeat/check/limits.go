@@ -21,6 +21,7 @@ type Limits struct {
 type Measures struct {
 	Unit    pattern.Unit
 	Under   pattern.Proof // of the joined units
+	Ground  Ground        // that the unit was laid as; zero where it was drawn by hand
 	Sheet   stencil.Sheet
 	Run     cloth.Run
 	Dressed cloth.Dressed
@@ -36,7 +37,7 @@ type rule func(m Measures, l Limits) []Finding
 
 // rules stand in the order of the work: unit, sheet, stars, bolt, garment.
 var rules = []rule{
-	emptyUnit, flaws, underPatterns, smallHoles, islands, bands, webs, tongues, ribbons, skews, ties, hinges, cover, lap,
+	emptyUnit, bentGround, flaws, underPatterns, smallHoles, islands, bands, webs, tongues, ribbons, skews, ties, hinges, cover, lap,
 	stepFault, jointCrosses, jointByHand, jointThin, fieldFits, paperFits,
 	starsClear, starsHidden, starBaseline, starsTurned, matchStars,
 	noPlacement, remainder, turnedPlacements, boardFull, drift,

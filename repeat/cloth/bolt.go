@@ -34,6 +34,14 @@ func (b Bolt) FinishedSize() (width, length geom.Length) {
 	return size.X, size.Y
 }
 
+// BetweenSeams returns the distance across, of the finished cloth, between the two
+// seams of the back, each an allowance from its selvedge: a pattern that repeats in
+// it runs on over the back centre. It is 0 where the bolt is too narrow for them.
+func (b Bolt) BetweenSeams() geom.Length {
+	width, _ := b.FinishedSize()
+	return max(0, width-2*bu(seamBu))
+}
+
 // Check returns an error where b can be no bolt.
 func (b Bolt) Check() error {
 	if b.Length <= 0 || b.Length > maxBolt {

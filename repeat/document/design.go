@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 
-	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
 )
 
@@ -96,11 +95,10 @@ func (o Order) onLattice(u func(pattern.Unit) pattern.Unit) Order {
 }
 
 // LayGround draws a traditional ground for the order's step in the place of what
-// the unit holds. The recipe is kept, so that it can be changed and laid again.
-// With a width, which may be zero, that is a lattice vector too: the width
-// between two seams, say.
-func LayGround(o Order, r pattern.Recipe, width geom.Length) (Order, error) {
-	u, err := r.Unit(o.Sheet.Step, width)
+// the unit holds. The recipe is kept with its width, so that it can be changed and
+// laid again.
+func LayGround(o Order, r pattern.Recipe) (Order, error) {
+	u, err := r.Unit(o.Sheet.Step)
 	if err != nil {
 		return o, err
 	}
@@ -132,6 +130,17 @@ func checkGroup(o Order) *Fault {
 	}
 	if o.Ground.Seed > maxSeed {
 		return faultf("unit.ground.seed", "%d is out of bounds; give 0 to %d", int64(o.Ground.Seed), maxSeed)
+	}
+	if o.Ground.Width < 0 || o.Ground.Width > pattern.MaxPitch {
+		return faultf("unit.ground.width_mm", "%s mm is out of bounds; give 0 to %s", o.Ground.Width, pattern.MaxPitch)
+	}
+	for _, n := range []struct {
+		key   string
+		count int
+	}{{"columns", o.Ground.Columns}, {"rows", o.Ground.Rows}} {
+		if n.count < 0 || n.count > pattern.MaxTiles {
+			return faultf("unit.ground."+n.key, "%d is out of bounds; give 0 to %d", n.count, pattern.MaxTiles)
+		}
 	}
 	if o.Ground.Ground == "" {
 		return nil

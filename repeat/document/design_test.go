@@ -105,7 +105,7 @@ func TestTiesOnCopiesGoWithThem(t *testing.T) {
 
 func TestAGroundIsLaidForTheStepAndKeepsItsRecipe(t *testing.T) {
 	for _, g := range pattern.Grounds() {
-		o, err := document.LayGround(document.Defaults(), g.Recipe(), 0)
+		o, err := document.LayGround(document.Defaults(), g.Recipe())
 		if err != nil {
 			t.Errorf("%s: %v", g.Name, err)
 			continue

@@ -133,15 +133,3 @@ func SetLattice(o Order, l pattern.Lattice) (Order, error) {
 	next := o.onLattice(func(u pattern.Unit) pattern.Unit { return pattern.Unit{Lattice: l, Motifs: u.Motifs} })
 	return o.checked(next)
 }
-
-// ApplyFit takes the unit onto the lattice of f, the places of its motifs and
-// their ties with it, and sets the step of f.
-func ApplyFit(o Order, f pattern.Fit) (Order, error) {
-	next := o.onLattice(func(u pattern.Unit) pattern.Unit { return u.Fitted(f) })
-	next.Sheet.Step = f.Step
-	before := o
-	if next.Group != o.Group {
-		before = o.writtenOut()
-	}
-	return o.checked(carryTies(before.Design(), next))
-}

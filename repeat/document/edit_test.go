@@ -73,7 +73,7 @@ func goodEdits() []edit {
 		{"group", func(o document.Order) (document.Order, error) { return document.SetGroup(o, pattern.P2) }},
 		{"ground", func(o document.Order) (document.Order, error) {
 			g, _ := pattern.GroundNamed("row-dots")
-			return document.LayGround(o, g.Recipe(), 0)
+			return document.LayGround(o, g.Recipe())
 		}},
 		{"joint", func(o document.Order) (document.Order, error) {
 			return document.SetJoint(o, stencil.JointSpec{Share: 0.5})
@@ -103,7 +103,7 @@ func badEdits() []edit {
 	return []edit{
 		{"group", func(o document.Order) (document.Order, error) { return document.SetGroup(o, pattern.P6MM) }},
 		{"ground", func(o document.Order) (document.Order, error) {
-			return document.LayGround(o, pattern.Recipe{Ground: "no-such"}, 0)
+			return document.LayGround(o, pattern.Recipe{Ground: "no-such"})
 		}},
 		{"set tie", func(o document.Order) (document.Order, error) { return document.SetTie(o, false, 2, tieAcross(1)) }},
 		{"add ties", func(o document.Order) (document.Order, error) { return document.AddTies(o, false, tieAcross(2)) }},

@@ -62,7 +62,7 @@ func full(t testing.TB) document.Order {
 			{ID: 1, Shape: geom.Shape{Outline: outline}, At: geom.PtMM(7, 8), TurnDeg: 22.5, Mirrored: true},
 		},
 	}
-	o.Ground = pattern.Recipe{Ground: "diagonal-dots", Values: map[string]float64{"dot": 0.45, "pitch": 1.3}, Seed: 7}
+	o.Ground = pattern.Recipe{Ground: "diagonal-dots", Values: map[string]float64{"dot": 0.45, "pitch": 1.3}, Seed: 7, Width: geom.MM(356.2), Columns: 194, Rows: 99}
 	o.NextID = 9
 	return o
 }

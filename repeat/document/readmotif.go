@@ -178,7 +178,8 @@ func (r *reader) tie() stencil.Tie {
 	return t
 }
 
-// recipe reads what a ground was made from: {"name", "seed", "values"}.
+// recipe reads what a ground was made from: {"name", "seed", "values"} with an
+// optional "width_mm", "columns" and "rows".
 func (r *reader) recipe() pattern.Recipe {
 	var g pattern.Recipe
 	var extra []member
@@ -194,6 +195,15 @@ func (r *reader) recipe() pattern.Recipe {
 		case "values":
 			r.once(&seen, 2)
 			g.Values = r.values()
+		case "width_mm":
+			r.once(&seen, 3)
+			g.Width = r.length()
+		case "columns":
+			r.once(&seen, 4)
+			g.Columns = r.integer()
+		case "rows":
+			r.once(&seen, 5)
+			g.Rows = r.integer()
 		default:
 			extra = r.unknown(extra, string(key))
 		}

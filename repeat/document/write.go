@@ -215,6 +215,18 @@ func (p *printer) recipe(r pattern.Recipe) {
 	p.text(r.Ground)
 	p.buf = append(p.buf, `, "seed": `...)
 	p.buf = strconv.AppendUint(p.buf, r.Seed, 10)
+	if r.Width != 0 {
+		p.buf = append(p.buf, `, "width_mm": `...)
+		p.buf = r.Width.AppendMM(p.buf, 6)
+	}
+	if r.Columns != 0 {
+		p.buf = append(p.buf, `, "columns": `...)
+		p.buf = strconv.AppendInt(p.buf, int64(r.Columns), 10)
+	}
+	if r.Rows != 0 {
+		p.buf = append(p.buf, `, "rows": `...)
+		p.buf = strconv.AppendInt(p.buf, int64(r.Rows), 10)
+	}
 	p.buf = append(p.buf, `, "values": {`...)
 	for i, key := range slices.Sorted(maps.Keys(r.Values)) {
 		if i > 0 {

@@ -9,14 +9,21 @@ import (
 	"tsugime/repeat/geom"
 )
 
-// A Strain is how much a fit bends the drawing, as fractions: 0.01 is one
-// percent. X and Y are stretches across and along; Shear leans the columns.
-type Strain struct{ X, Y, Shear float64 }
+// A Strain is how much a fit changes the drawing, as fractions: 0.01 is one
+// percent. X and Y are stretches across and along; Shear leans the columns; Turn,
+// in radians clockwise on the sheet, bends nothing but takes rows off the level.
+type Strain struct{ X, Y, Shear, Turn float64 }
 
 // Size is the strain in one number: the root of the sum of the squares of the
 // strain tensor's entries (the Frobenius norm), the shear being on two of them.
 func (s Strain) Size() float64 {
 	return math.Sqrt(s.X*s.X + s.Y*s.Y + s.Shear*s.Shear/2)
+}
+
+// Change is strain and turn in one number: the Frobenius norm of the map less that
+// which leaves all as it is.
+func (s Strain) Change() float64 {
+	return math.Sqrt(s.X*s.X + s.Y*s.Y + s.Shear*s.Shear/2 + 2*s.Turn*s.Turn)
 }
 
 // A Fit is one way to make the step a lattice vector: m·A + n·B of the lattice
@@ -45,7 +52,7 @@ const maxFits = 10
 const fitSlack = geom.Micrometre
 
 // Fits returns up to ten ways to make u repeat exactly after step, and after
-// width too where width is not zero, those that bend it least first. Without a
+// width too where width is not zero, those that change it least first. Without a
 // width the map leaves across as it is: y' = y·(1+Y), x' = x + y·Shear. With one
 // it is the map that takes both lattice vectors to where they must be; what is
 // level may tilt, and Shear tells lean and tilt together.
@@ -75,7 +82,7 @@ func (u Unit) Fits(step, width geom.Length) ([]Fit, error) {
 			}
 		}
 	}
-	slices.SortStableFunc(fits, func(a, b Fit) int { return cmp.Compare(a.Strain.Size(), b.Strain.Size()) })
+	slices.SortStableFunc(fits, func(a, b Fit) int { return cmp.Compare(a.Strain.Change(), b.Strain.Change()) })
 	return fits[:min(len(fits), maxFits)], nil
 }
 
@@ -169,10 +176,11 @@ func strainBetween(from, to Lattice) Strain {
 	f := func(a, b geom.Length, c, d geom.Length) float64 {
 		return (float64(float64(a)*float64(c)) - float64(float64(b)*float64(d))) / det
 	}
+	lean, tilt := f(to.B.X, to.A.X, from.A.X, from.B.X), f(to.A.Y, to.B.Y, from.B.Y, from.A.Y)
 	return Strain{
 		X:     f(to.A.X, to.B.X, from.B.Y, from.A.Y) - 1,
 		Y:     f(to.B.Y, to.A.Y, from.A.X, from.B.X) - 1,
-		Shear: f(to.B.X, to.A.X, from.A.X, from.B.X) + f(to.A.Y, to.B.Y, from.B.Y, from.A.Y),
+		Shear: lean + tilt, Turn: (tilt - lean) / 2,
 	}
 }
 

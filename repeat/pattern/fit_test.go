@@ -31,7 +31,7 @@ func TestAFitMakesStepAndWidthLatticeVectors(t *testing.T) {
 		if len(fits) > 10 || width == 0 && len(fits) == 0 {
 			t.Fatalf("%v: %d fits", u.Lattice, len(fits))
 		}
-		if !slices.IsSortedFunc(fits, func(a, b pattern.Fit) int { return cmp.Compare(a.Strain.Size(), b.Strain.Size()) }) {
+		if !slices.IsSortedFunc(fits, func(a, b pattern.Fit) int { return cmp.Compare(a.Strain.Change(), b.Strain.Change()) }) {
 			t.Fatalf("%v: fits are out of order", u.Lattice)
 		}
 		for _, f := range fits {
@@ -69,8 +69,8 @@ func TestStrainIsThatOfTheMap(t *testing.T) {
 			c, d := f.Lattice.A, f.Lattice.B
 			xx, xy := cramer(a, b, c.X, d.X)
 			yx, yy := cramer(a, b, c.Y, d.Y)
-			want := pattern.Strain{X: xx - 1, Y: yy - 1, Shear: xy + yx}
-			if s := f.Strain; math.Abs(s.X-want.X)+math.Abs(s.Y-want.Y)+math.Abs(s.Shear-want.Shear) > 1e-9 {
+			want := pattern.Strain{X: xx - 1, Y: yy - 1, Shear: xy + yx, Turn: (yx - xy) / 2}
+			if s := f.Strain; math.Abs(s.X-want.X)+math.Abs(s.Y-want.Y)+math.Abs(s.Shear-want.Shear)+math.Abs(s.Turn-want.Turn) > 1e-9 {
 				t.Fatalf("%v to %v: strain %+v, want %+v", u.Lattice, f.Lattice, s, want)
 			}
 			if f.Width == 0 && math.Abs(yx) > grain(f) {
@@ -79,6 +79,9 @@ func TestStrainIsThatOfTheMap(t *testing.T) {
 			size := math.Sqrt(want.X*want.X + want.Y*want.Y + 2*(want.Shear/2)*(want.Shear/2))
 			if math.Abs(f.Strain.Size()-size) > 1e-9 {
 				t.Fatalf("the size of %+v is %v, want %v", f.Strain, f.Strain.Size(), size)
+			}
+			if all := math.Hypot(math.Hypot(xx-1, yy-1), math.Hypot(xy, yx)); math.Abs(f.Strain.Change()-all) > 1e-9 {
+				t.Fatalf("%+v changes by %v, want %v", f.Strain, f.Strain.Change(), all)
 			}
 		}
 	}
@@ -99,7 +102,7 @@ func cramer(a, b geom.Point, u, v geom.Length) (p, q float64) {
 	return p, q
 }
 
-// No other lattice vector near the step would bend the unit less: every (m, n)
+// No other lattice vector near the step would change the unit less: every (m, n)
 // within reach is tried, with the strain of taking it to (0, step).
 func TestTheBestFitIsTheBestOfAll(t *testing.T) {
 	random := rand.New(rand.NewPCG(3, 3))
@@ -114,9 +117,9 @@ func TestTheBestFitIsTheBestOfAll(t *testing.T) {
 		for _, v := range u.Lattice.Places(geom.BoxOf(geom.Point{Y: step}).Grown(geom.MM(60))) {
 			stretch := float64(step)/float64(v.Y) - 1
 			lean := -float64(v.X) / float64(v.Y)
-			best = min(best, math.Sqrt(stretch*stretch+lean*lean/2))
+			best = min(best, math.Hypot(stretch, lean))
 		}
-		if got := fits[0].Strain.Size(); got > best*1.001+2e-5 {
+		if got := fits[0].Strain.Change(); got > best*1.001+2e-5 {
 			t.Fatalf("%v: the first fit bends by %v, possible is %v", u.Lattice, got, best)
 		}
 	}

@@ -24,7 +24,11 @@ type draft struct {
 	draw  func(v values, t tile, random *rand.Rand) ([]mark, error) // the cut-outs of one tile
 	dot   func(size float64) geom.Shape                             // grounds of dots: a dot of that size
 	whole func(v values) bool                                       // the tile reaches over the whole step
-	apart bool                                                      // across and along are fitted each for itself
+	// What a stretch does to it. Across and along are fitted each for itself where
+	// apart; along only spaces bridges where spaced; a tile is only a piece of a
+	// ground that has no figure where piece.
+	apart, spaced, piece bool
+	scale                string // the parameter that a tile's sides are in proportion to; "" for none
 }
 
 // A tile is the fitted piece that a ground is drawn on, in nanometres.

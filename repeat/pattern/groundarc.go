@@ -63,6 +63,7 @@ var arcDots = Ground{
 		count: func(v values, t tile) float64 { return t.w * t.h / (v.nm("pitch") * v.nm("pitch")) },
 		draw:  drawArcDots,
 		dot:   roundDot,
+		scale: "scale",
 	},
 }
 

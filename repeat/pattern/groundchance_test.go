@@ -145,9 +145,9 @@ func TestScatteredDotsHaveTheSpectrumOfThrownDarts(t *testing.T) {
 
 // All dots as one patch, 63,244 of them.
 func BenchmarkScatteredDotsOnePatch(b *testing.B) {
-	r := pattern.Recipe{Ground: "scattered-dots", Values: map[string]float64{"pitch": 1.01, "dot": 0.4, "patch": 254}}
+	r := pattern.Recipe{Ground: "scattered-dots", Values: map[string]float64{"pitch": 1.01, "dot": 0.4, "patch": 254}, Width: geom.MM(254)}
 	for b.Loop() {
-		u, err := r.Unit(geom.MM(254), geom.MM(254))
+		u, err := r.Unit(geom.MM(254))
 		if err != nil {
 			b.Fatal(err)
 		}

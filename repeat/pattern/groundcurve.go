@@ -22,6 +22,7 @@ var waveScales = Ground{
 		tile:  func(v values) (float64, float64) { return v.nm("scale"), v.nm("scale") / 2 },
 		count: func(v values, _ tile) float64 { return 2 * v["arcs"] },
 		draw:  drawWaveScales,
+		scale: "scale",
 	},
 }
 
@@ -70,6 +71,7 @@ var linkedCircles = Ground{
 			}
 			return drawPetals(v, t)
 		},
+		scale: "radius",
 	},
 }
 

@@ -43,7 +43,7 @@ var rowDots = Ground{
 	draft: draft{
 		tile:  func(v values) (float64, float64) { return v.nm("pitch"), v.nm("pitch") },
 		count: func(values, tile) float64 { return 1 },
-		draw:  rowDot, dot: roundDot,
+		draw:  rowDot, dot: roundDot, scale: "pitch",
 	},
 }
 
@@ -55,7 +55,7 @@ var rowSquares = Ground{
 	Params: dotParams(0.53, "Side of a square."),
 	draft: draft{
 		tile: rowDots.draft.tile, count: rowDots.draft.count,
-		draw: rowDot, dot: squareDot,
+		draw: rowDot, dot: squareDot, scale: "pitch",
 	},
 }
 
@@ -79,6 +79,6 @@ var diagonalDots = Ground{
 				{x: t.w / 4, y: t.h / 4, size: dot}, {x: 3 * t.w / 4, y: 3 * t.h / 4, size: dot},
 			}, fits(dot, min(t.w, t.h, math.Hypot(t.w, t.h)/2))
 		},
-		dot: roundDot,
+		dot: roundDot, scale: "pitch",
 	},
 }

@@ -17,6 +17,7 @@ var fishScales = Ground{
 	},
 	draft: draft{
 		tile:  func(v values) (float64, float64) { return v.nm("side"), v.nm("side") * math.Sqrt(3) },
+		scale: "side",
 		count: func(values, tile) float64 { return 2 },
 		draw: func(v values, t tile, _ *rand.Rand) ([]mark, error) {
 			side, web := t.w, v.nm("web")
@@ -45,6 +46,7 @@ var checker = Ground{
 	},
 	draft: draft{
 		tile:  func(v values) (float64, float64) { return 2 * v.nm("side"), 2 * v.nm("side") },
+		scale: "side",
 		count: func(values, tile) float64 { return 2 },
 		draw: func(v values, t tile, _ *rand.Rand) ([]mark, error) {
 			x, y := t.w/4, t.h/4

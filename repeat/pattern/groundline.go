@@ -80,6 +80,7 @@ var hempLeaf = Ground{
 	},
 	draft: draft{
 		tile:  func(v values) (float64, float64) { return v.nm("side"), v.nm("side") * math.Sqrt(3) },
+		scale: "side",
 		count: func(values, tile) float64 { return 18 },
 		draw:  drawHempLeaf,
 	},
@@ -117,6 +118,7 @@ var tortoiseShell = Ground{
 	},
 	draft: draft{
 		tile:  func(v values) (float64, float64) { return v.nm("side") * math.Sqrt(3), 3 * v.nm("side") },
+		scale: "side",
 		count: func(values, tile) float64 { return 18 },
 		draw:  drawTortoiseShell,
 	},

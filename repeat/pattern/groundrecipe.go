@@ -3,7 +3,6 @@ package pattern
 import (
 	"fmt"
 	"maps"
-	"math/rand/v2"
 	"slices"
 
 	"tsugime/repeat/geom"
@@ -14,10 +13,18 @@ import (
 type Recipe struct {
 	Ground string
 	Values map[string]float64
-	Seed   uint64 // of what chance decides; the rest ignores it
+	Seed   uint64      // of what chance decides; the rest ignores it
+	Width  geom.Length // across, in which the ground repeats too; 0 for as it comes
+	// Columns and Rows are how many tiles fill the width and the step where a fit
+	// has settled it; 0 for the number that stretches them least.
+	Columns, Rows int
 }
 
-// With returns r with one value set from what a person wrote.
+// MaxTiles bounds Columns and Rows: tiles of the least pitch on the longest step.
+const MaxTiles = int(MaxPitch / MinPitch)
+
+// With returns r with one value set from what a person wrote. Where that changes
+// the size of a tile, their number is no longer settled.
 func (r Recipe) With(key, text string) (Recipe, error) {
 	g, err := r.ground()
 	if err != nil {
@@ -36,8 +43,24 @@ func (r Recipe) With(key, text string) (Recipe, error) {
 		set = map[string]float64{}
 	}
 	set[key] = v
-	r.Values = set
-	return r, nil
+	next := r
+	next.Values = set
+	if !next.tiledAs(r) {
+		next.Columns, next.Rows = 0, 0
+	}
+	return next, nil
+}
+
+// tiledAs reports whether the values of both ask for a tile of the same size.
+func (r Recipe) tiledAs(other Recipe) bool {
+	g, v, err := r.filled()
+	_, w, failed := other.filled()
+	if err != nil || failed != nil {
+		return false
+	}
+	across, along := g.draft.tile(v)
+	x, y := g.draft.tile(w)
+	return across == x && along == y
 }
 
 // Check returns an error where the recipe names what is not in the table or
@@ -57,17 +80,32 @@ func (r Recipe) Value(key string) float64 {
 	return p.Default
 }
 
-// Unit draws the ground so that step is a lattice vector, and width across too
-// where it is not zero. Tiles are stretched to fill both a whole number of times;
-// where a whole number of nanometres doesn't divide, the unit holds several tiles,
-// each place within half a nanometre of the even one. Nothing is drawn before it is
-// known that it is no more than MaxGroundMotifs.
-func (r Recipe) Unit(step, width geom.Length) (Unit, error) {
+// Laying tells how the ground meets the step and its own width, and an error where
+// it can't: nothing is drawn.
+func (r Recipe) Laying(step geom.Length) (Laying, error) {
+	g, v, err := r.filled()
+	if err != nil {
+		return Laying{}, err
+	}
+	l, err := g.lay(r, v, step)
+	if err != nil {
+		return Laying{}, fmt.Errorf("ground %s: %w", g.Name, err)
+	}
+	return l, nil
+}
+
+// Unit draws the ground so that step is a lattice vector, and the recipe's width
+// across too where it is not zero. Tiles are stretched to fill both a whole number
+// of times (Laying tells by how much); where a whole number of nanometres doesn't
+// divide, the unit holds several tiles, each place within half a nanometre of the
+// even one. Nothing is drawn before it is known that it is no more than
+// MaxGroundMotifs.
+func (r Recipe) Unit(step geom.Length) (Unit, error) {
 	g, v, err := r.filled()
 	if err != nil {
 		return Unit{}, err
 	}
-	u, err := g.unit(v, step, width, rand.New(rand.NewPCG(r.Seed, 0x7465_6174)))
+	u, err := g.unit(r, v, step)
 	if err != nil {
 		return Unit{}, fmt.Errorf("ground %s: %w", g.Name, err)
 	}
@@ -96,6 +134,12 @@ func (r Recipe) filled() (Ground, values, error) {
 		if _, ok := g.Param(key); !ok {
 			return g, nil, fmt.Errorf("ground %s: there is no %q to set; give one of %s", g.Name, key, g.keys())
 		}
+	}
+	if r.Width < 0 || r.Width > MaxPitch {
+		return g, nil, fmt.Errorf("ground %s: the width of %s mm can't be filled; give one of 0 (free) to %s mm", g.Name, r.Width, MaxPitch)
+	}
+	if max(r.Columns, r.Rows) > MaxTiles || min(r.Columns, r.Rows) < 0 {
+		return g, nil, fmt.Errorf("ground %s: %d × %d tiles are out of bounds; give 0 (free) to %d", g.Name, r.Columns, r.Rows, MaxTiles)
 	}
 	v := values{}
 	for _, p := range g.Params {

@@ -44,6 +44,7 @@ var scatterDraft = draft{
 	count: func(v values, t tile) float64 { return t.w * t.h / (v.nm("pitch") * v.nm("pitch")) },
 	draw:  drawScattered,
 	dot:   roundDot,
+	piece: true,
 }
 
 func drawScattered(v values, t tile, random *rand.Rand) ([]mark, error) {

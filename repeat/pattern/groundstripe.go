@@ -27,7 +27,7 @@ func stripes(name, trade, about string, rule func(v values) (period float64, all
 				period, all := rule(v)
 				return drawStripes(v, t, period, all)
 			},
-			whole: wholeStripes, apart: true,
+			whole: wholeStripes, apart: true, spaced: true,
 		},
 	}
 }

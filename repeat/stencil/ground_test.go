@@ -11,7 +11,7 @@ import (
 func TestEveryGroundHoldsByItselfAsItIsOffered(t *testing.T) {
 	limit := geom.MM(0.4)
 	for _, g := range pattern.Grounds() {
-		u, err := g.Recipe().Unit(geom.MM(181.8), 0)
+		u, err := g.Recipe().Unit(geom.MM(181.8))
 		if err != nil {
 			t.Error(err)
 			continue

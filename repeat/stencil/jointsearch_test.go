@@ -17,7 +17,7 @@ func TestTheLineWindsBetweenLongRims(t *testing.T) {
 		if !ok {
 			t.Fatalf("there is no ground %q", name)
 		}
-		u, err := g.Recipe().Unit(step, 0)
+		u, err := g.Recipe().Unit(step)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -20,7 +20,7 @@ func drawnGround(t testing.TB, name string, step geom.Length, values ...string) 
 	if err != nil {
 		t.Fatal(err)
 	}
-	u, err := r.Unit(step, 0)
+	u, err := r.Unit(step)
 	if err != nil {
 		t.Fatal(err)
 	}
