@@ -11,6 +11,12 @@ import (
 type Bolt struct {
 	Width, Length             geom.Length
 	ChangeAcross, ChangeAlong float64
+	// Selvedge is the strip on each side that can't be printed or shows.
+	Selvedge geom.Length
+	Sides    Sides
+	// Folded is set for poured dye, where the cloth is folded back at each
+	// section of one step and every other section comes out mirrored along.
+	Folded bool
 }
 
 // Bounds of what is accepted. They are far outside the trade (bolts of 11 to
@@ -42,6 +48,13 @@ func (b Bolt) BetweenSeams() geom.Length {
 	return max(0, width-2*bu(seamBu))
 }
 
+// Usable returns the strip between the selvedges, from the left one, on the cloth
+// as it lies on the board.
+func (b Bolt) Usable() Span { return Span{b.Selvedge, b.Width - b.Selvedge} }
+
+// Length returns how long s is.
+func (s Span) Length() geom.Length { return s.To - s.From }
+
 // Check returns an error where b can be no bolt.
 func (b Bolt) Check() error {
 	if b.Length <= 0 || b.Length > maxBolt {
@@ -49,6 +62,15 @@ func (b Bolt) Check() error {
 	}
 	if b.Width <= 0 || b.Width > maxWidth {
 		return fmt.Errorf("bolt: a width of %s mm can't be laid; give more than 0 and at most %s mm", b.Width, maxWidth)
+	}
+	if b.Selvedge < 0 || 2*b.Selvedge >= b.Width {
+		return fmt.Errorf("bolt: selvedges of %s mm leave nothing of a width of %s mm; give at least 0 and less than half of it", b.Selvedge, b.Width)
+	}
+	if err := b.Sides.check(); err != nil {
+		return err
+	}
+	if b.Folded && b.Sides == BothSides {
+		return fmt.Errorf("bolt: poured dye goes through a folded cloth; print %s side", OneSide)
 	}
 	for _, c := range []struct {
 		name   string

@@ -454,7 +454,7 @@ func FuzzDressNeverPanics(f *testing.F) {
 	f.Add(int64(335e6), 0.5, int64(140e7), int64(1e4), int64(15e8), int64(1e4), int64(-15e8), int64(3e9))
 	f.Add(int64(2e9), -0.5, int64(180e7), int64(0), int64(1e4), int64(15e8), int64(0), int64(1e6))
 	f.Fuzz(func(t *testing.T, width int64, change float64, height, ax, ay, bx, by, step int64) {
-		bolt := Bolt{geom.Length(width), 13 * geom.Metre, change, change}
+		bolt := Bolt{Width: geom.Length(width), Length: 13 * geom.Metre, ChangeAcross: change, ChangeAlong: change}
 		run := Run{Step: geom.Length(step)}
 		l := pattern.Lattice{A: geom.Point{X: geom.Length(ax), Y: geom.Length(ay)}, B: geom.Point{X: geom.Length(bx), Y: geom.Length(by)}}
 		d, err := Dress(bolt, run, l, Body{WomensKimono, geom.Length(height)}, true, geom.Millimetre)

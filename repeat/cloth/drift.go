@@ -7,13 +7,21 @@ import (
 )
 
 // A Drift is how far the last placement may have walked, as standard deviations
-// with the pitch error's share added, and the worst gap or lap at a joint.
+// with the share added that pitch error and growth have, and the worst gap or
+// lap at a joint.
 type Drift struct {
 	Way        Way
 	EndX, EndY geom.Length
+	// ShareY is the part of EndY that is no chance: pitch error and growth.
+	ShareY geom.Length
 	// WorstJoint is the gap or lap that the widest of all joints is expected to
 	// show at the field's edge, on whichever side it is wider.
 	WorstJoint geom.Length
+	// WithinPct are the odds that no joint of the cloth opens by more than
+	// Tolerance: never too high but where joints that depend on each other have
+	// laps of their own.
+	WithinPct float64
+	Tolerance geom.Length
 }
 
 // Drift returns the drift of n placements, for comparing ways and counts. No
@@ -29,102 +37,123 @@ func (r Register) Drift(step geom.Length, n int) (Drift, error) {
 }
 
 func (r Register) drift(step geom.Length, n int) Drift {
-	end := r.spread(step, n)
-	return Drift{
-		Way:  r.Way,
-		EndX: geom.MM(end.x), EndY: r.along(end.y, n),
-		WorstJoint: r.worstJoint(step, n-1),
+	ends, laps := r.course(step.MM(), n).systematic(r.Way)
+	joints := r.joints(step, n, laps)
+	d := Drift{
+		Way: r.Way, Tolerance: r.Tolerance,
+		WorstJoint: joints.widest(r.Width.MM() / 2),
+		WithinPct:  100 * joints.within(r.Width.MM()/2, r.Tolerance.MM()),
 	}
+	if n > 0 {
+		end := r.spread(step, n, n)
+		d.ShareY = geom.MM(ends[n-1])
+		d.EndX, d.EndY = geom.MM(end.x), along(d.ShareY, end.y)
+	}
+	return d
 }
 
 // A spread is the standard deviations of where a placement lands: of the middle
 // between its leading stars, in millimetres, and of its turn in radians.
 type spread struct{ x, y, turn float64 }
 
-// spread returns where the n-th placement (from 1) lands. Each star misses its
-// mark by σ in each direction, independently; the sheet is laid by least
-// squares. With the baseline B and the step S, one placement then adds σ²/2 each
-// way and 2σ²/B² of turn, by the law of propagation of uncertainty (JCGM
-// 100:2008, 5.1.2). Derived for this package:
+// spread returns where the n-th placement (from 1) of so many lands.
+func (r Register) spread(step geom.Length, n, of int) spread {
+	if r.Sequence.between(n-1, of) {
+		return r.between(step, n).at
+	}
+	return r.chained(step, n)
+}
+
+// chained returns where the n-th placement (from 1) lands, each laid after the
+// one before. Each star misses its mark by σ along and σₓ across, independently;
+// the sheet is laid by least squares. With the baseline B and the step S, one
+// placement then adds σ²/2 along, σₓ²/2 across and 2σ²/B² of turn, by the law of
+// propagation of uncertainty (JCGM 100:2008, 5.1.2). Derived for this package:
 //
 //	star-to-star  all of it adds up, and a turn leads every later step astray:
 //	              var y = nσ²/2, var turn = 2nσ²/B²,
-//	              var x = nσ²/2 + (2σ²S²/B²)·(1² + 2² + … + (n−1)²)
+//	              var x = nσₓ²/2 + (2σ²S²/B²)·(1² + 2² + … + (n−1)²)
 //	edge-line     the stars give y and a turn against the placement before; two
 //	              marks a step apart on the line give x and a turn against the
-//	              cloth; least squares weighs the turns as B² : S², so
-//	              var turn = 2σ²/(B²+S²)·(1−w²ⁿ)/(1−w²), w = B²/(B²+S²),
-//	              var y = nσ²/2, var x = σ²/2 + (S²/4)·var turn
+//	              cloth; least squares weighs the turns as B²/σ² : S²/σₓ²; with w
+//	              the first one's share and v = 2/(B²/σ² + S²/σₓ²),
+//	              var turn = v·(1−w²ⁿ)/(1−w²),
+//	              var y = nσ²/2, var x = σₓ²/2 + (S²/4)·var turn
 //	marked-line   each placement stands alone: the forms for n = 1
+//	fold-line     each section lies square to its own fold; folds add up along:
+//	              var y = nσ²/2, the rest as for n = 1
 //
 // Second order in the turn is left out: S·(σ²/B²)·n(n−1)/2 of shortening along,
 // 0.04 mm over 70 placements of 181.8 mm with σ 0.1 mm and B 340 mm.
-func (r Register) spread(step geom.Length, n int) spread {
+func (r Register) chained(step geom.Length, n int) spread {
 	if n <= 0 {
 		return spread{}
 	}
-	sigma, base, s, k := r.StarError.MM(), r.Baseline.MM(), step.MM(), float64(n)
-	one := sigma * sigma / 2
-	turn := 2 * sigma * sigma / (base * base)
+	across, along := r.errors()
+	base, s, k := r.Baseline.MM(), step.MM(), float64(n)
+	oneX, oneY := across*across/2, along*along/2
+	turn := 2 * along * along / (base * base)
 	switch r.Way {
 	case StarToStar:
 		squares := (k - 1) * k * (2*k - 1) / 6
-		return spread{math.Sqrt(k*one + turn*s*s*squares), math.Sqrt(k * one), math.Sqrt(k * turn)}
+		return spread{math.Sqrt(k*oneX + turn*s*s*squares), math.Sqrt(k * oneY), math.Sqrt(k * turn)}
 	case EdgeLine:
 		noise, w := r.edgeTurn(step)
 		v := noise * (1 - math.Pow(w, 2*k)) / (1 - w*w)
-		return spread{math.Sqrt(one + s*s/4*v), math.Sqrt(k * one), math.Sqrt(v)}
+		return spread{math.Sqrt(oneX + s*s/4*v), math.Sqrt(k * oneY), math.Sqrt(v)}
+	case FoldLine:
+		return spread{math.Sqrt(oneX), math.Sqrt(k * oneY), math.Sqrt(turn)}
 	}
-	return spread{math.Sqrt(one), math.Sqrt(one), math.Sqrt(turn)}
+	return spread{math.Sqrt(oneX), math.Sqrt(oneY), math.Sqrt(turn)}
 }
 
 // edgeTurn returns the variance that one placement adds to the turn where an
 // edge line is used, in square radians, and the share of the turn before it that
 // is kept.
 func (r Register) edgeTurn(step geom.Length) (variance, kept float64) {
-	sigma, base, s := r.StarError.MM(), r.Baseline.MM(), step.MM()
-	both := base*base + s*s
-	return 2 * sigma * sigma / both, base * base / both
+	across, along := r.errors()
+	base, s := r.Baseline.MM(), step.MM()
+	fx, fy, m := relative(across, along)
+	both := base*base*fx + s*s*fy
+	return 2 * m * m * fx * fy / both, base * base * fx / both
 }
 
-// along adds the pitch error of n steps to a standard deviation in millimetres
-// and gives the sum the pitch error's sign. One and the same error in every step
-// is fully correlated, so it adds up n times, not √n times (JCGM 100:2008,
-// 5.2.2, note 1). On a marked line it doesn't add up at all.
-func (r Register) along(sd float64, n int) geom.Length {
-	var share geom.Length
-	if r.Way != MarkedLine {
-		share = geom.Length(n) * r.PitchError
-	}
+// along adds a share that is no chance to a standard deviation in millimetres
+// and gives the sum the share's sign. One and the same error in every step is
+// fully correlated, so it adds up n times, not √n times (JCGM 100:2008, 5.2.2,
+// note 1). On a marked line it doesn't add up at all.
+func along(share geom.Length, sd float64) geom.Length {
 	if share < 0 {
 		return share - geom.MM(sd)
 	}
 	return share + geom.MM(sd)
 }
 
-// worstJoint returns the widest gap or lap that is expected among the joints.
-// At an edge of the field, W/2 from the middle, a joint opens by Δy ± (W/2)·Δturn.
-// The two edges of all joints are 2·joints normal draws, nearly independent; by
-// Šidák's inequality (JASA 62, 1967, 626–633) what is expected of independent
-// ones is an upper bound. On a marked line a pitch error is a lap at every joint
-// and is added; where placements follow each other's stars it leaves the joints
-// closed.
-func (r Register) worstJoint(step geom.Length, joints int) geom.Length {
-	if joints <= 0 {
-		return 0
+// joints returns the joints between n placements.
+func (r Register) joints(step geom.Length, n int, laps []float64) jointLine {
+	chain := r.chainJoint(step)
+	chain.count = len(laps)
+	if r.Sequence != EveryOther || r.Way == StarToStar || r.Way == FoldLine {
+		return jointLine{[]jointLaw{chain}, func(int) int { return 0 }, laps}
 	}
-	worst := geom.MM(r.jointSpread(step) * expectedWidest(2*joints))
-	if r.Way == MarkedLine {
-		worst += r.PitchError.Abs()
-	}
-	return worst
+	b := r.between(step, 2)
+	b.before.count = max((n-1)/2, 0) // placements that lie between two
+	b.after.count = b.before.count
+	chain.count -= 2 * b.before.count
+	return jointLine{[]jointLaw{chain, b.before, b.after}, func(k int) int {
+		if k >= 2*b.before.count {
+			return 0
+		}
+		return 1 + k%2
+	}, laps}
 }
 
-// jointSpread returns the standard deviation of the gap at one edge of a joint,
-// in millimetres.
-func (r Register) jointSpread(step geom.Length) float64 {
-	sigma, base, half := r.StarError.MM(), r.Baseline.MM(), r.Width.MM()/2
-	gap, turn := sigma*sigma/2, 2*sigma*sigma/(base*base)
+// chainJoint returns the law of a joint where each placement follows the one
+// before.
+func (r Register) chainJoint(step geom.Length) jointLaw {
+	_, along := r.errors()
+	base := r.Baseline.MM()
+	gap, turn := along*along/2, 2*along*along/(base*base)
 	switch r.Way {
 	case EdgeLine:
 		// Δturn = (w−1)·turn + noise, the turn at its largest variance.
@@ -132,22 +161,8 @@ func (r Register) jointSpread(step geom.Length) float64 {
 		turn = 2 * noise / (1 + w)
 	case MarkedLine: // two placements, each with its own error
 		gap, turn = 2*gap, 2*turn
+	case FoldLine: // both sections mirror what the fold is off by
+		gap, turn = 4*gap, 4*turn
 	}
-	return math.Sqrt(gap + half*half*turn)
-}
-
-// expectedWidest returns the expected largest of n half-normal draws of standard
-// deviation 1: the integral from 0 of 1 − F(t)ⁿ, F(t) = erf(t/√2) (David and
-// Nagaraja, Order Statistics, 3rd edition 2003, chapter 3), by Simpson's rule.
-// Beyond t = 12 the integrand is below n·10⁻³².
-func expectedWidest(n int) float64 {
-	const end, pieces = 12.0, 600
-	f := func(i int) float64 {
-		return 1 - math.Pow(math.Erf(end*float64(i)/pieces/math.Sqrt2), float64(n))
-	}
-	sum := f(0) + f(pieces)
-	for i := 1; i < pieces; i++ {
-		sum += float64(2+2*(i%2)) * f(i)
-	}
-	return sum * end / pieces / 3
+	return jointLaw{gap: math.Sqrt(gap), turn: math.Sqrt(turn)}
 }

@@ -75,11 +75,11 @@ func TestWalkAlongIsARandomWalk(t *testing.T) {
 
 // Known in closed form: one draw √(2/π); two draws 2/√π.
 func TestExpectedWidestOfFewDraws(t *testing.T) {
-	within(t, "none", expectedWidest(0), 0, 1e-12)
-	within(t, "one", expectedWidest(1), math.Sqrt(2/math.Pi), 1e-9)
-	within(t, "two", expectedWidest(2), 2/math.Sqrt(math.Pi), 1e-9)
+	within(t, "none", widestOf([]normalDraws{{1, 0}}), 0, 1e-12)
+	within(t, "one", widestOf([]normalDraws{{1, 1}}), math.Sqrt(2/math.Pi), 1e-9)
+	within(t, "two", widestOf([]normalDraws{{1, 2}}), 2/math.Sqrt(math.Pi), 1e-9)
 	for n := 1; n < 1_000_000; n *= 3 {
-		if a, b := expectedWidest(n), expectedWidest(3*n); !(a < b && b < math.Sqrt(2*math.Log(6*float64(n)))+1) {
+		if a, b := widestOf([]normalDraws{{1, n}}), widestOf([]normalDraws{{1, 3 * n}}); !(a < b && b < math.Sqrt(2*math.Log(6*float64(n)))+1) {
 			t.Errorf("%d draws %g, %d draws %g", n, a, 3*n, b)
 		}
 	}

@@ -121,7 +121,7 @@ func TestFaceAgreesWithLookingAtEveryFold(t *testing.T) {
 			for _, f := range folds {
 				reached = reached || f.reaches(y, step)
 			}
-			if got := board.face(y, step, folds); (got == Turn) != reached {
+			if got := board.face(y, step); (got == Turn) != reached {
 				t.Fatalf("%s + %s mm: face %s, a fold is reached: %v", y, step, got, reached)
 			}
 		}
@@ -182,9 +182,9 @@ func FuzzLayNeverPanics(f *testing.F) {
 	f.Add(int64(1), int64(1), 0.5, int64(1), int64(0), int64(0), int64(1), int64(0), int64(1))
 	f.Add(int64(2e9), int64(1e13), -0.5, int64(1e7), int64(1e7-1), int64(1), int64(1e6), int64(1e7), int64(2e9))
 	f.Fuzz(func(t *testing.T, width, length int64, change float64, board, turn, start, step, sigma, base int64) {
-		bolt := Bolt{geom.Length(width), geom.Length(length), change, change}
-		reg := Register{EdgeLine, geom.Length(sigma), geom.Length(sigma), geom.Length(base), geom.Length(width)}
-		run, err := Lay(bolt, Board{geom.Length(board), geom.Length(turn), geom.Length(start)}, reg, geom.Length(step))
+		bolt := Bolt{Width: geom.Length(width), Length: geom.Length(length), ChangeAcross: change, ChangeAlong: change}
+		reg := Register{Way: EdgeLine, StarError: geom.Length(sigma), PitchError: geom.Length(sigma), Baseline: geom.Length(base), Width: geom.Length(width)}
+		run, err := Lay(bolt, Board{Length: geom.Length(board), Turn: geom.Length(turn), Start: geom.Length(start)}, reg, geom.Length(step))
 		if err != nil {
 			return
 		}
