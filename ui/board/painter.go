@@ -1,6 +1,7 @@
 package board
 
 import (
+	"encoding/binary"
 	"image"
 	"image/color"
 	"math"
@@ -15,7 +16,7 @@ import (
 type Painter struct {
 	plane *raster.Plane
 	img   *image.RGBA
-	mixed map[[2]color.RGBA]*[256]color.RGBA
+	mixed map[[2]color.RGBA]*[256]uint32
 }
 
 // Paint returns the scene at w by h pixels; unit is how many pixels a unit of the
@@ -24,7 +25,7 @@ func (p *Painter) Paint(s Scene, v raster.View, w, h int, unit float64) *image.R
 	if p.img == nil || p.img.Rect.Dx() != w || p.img.Rect.Dy() != h {
 		p.img = image.NewRGBA(image.Rect(0, 0, w, h))
 		p.plane = raster.NewPlane(w, h)
-		p.mixed = map[[2]color.RGBA]*[256]color.RGBA{}
+		p.mixed = map[[2]color.RGBA]*[256]uint32{}
 	}
 	fill(p.img, p.img.Rect, s.Desk)
 	if w == 0 || h == 0 || !(v.PxPerMM > 0) {
@@ -62,9 +63,7 @@ func (p *Painter) area(a Area, v raster.View) {
 			cover := p.plane.Cover[y*p.plane.W+r.Min.X : y*p.plane.W+r.Max.X]
 			row := p.img.Pix[y*p.img.Stride+4*r.Min.X:][:4*len(cover)]
 			for x, level := range cover {
-				c := &mix[level]
-				px := row[4*x : 4*x+4 : 4*x+4]
-				px[0], px[1], px[2], px[3] = c.R, c.G, c.B, 255
+				binary.LittleEndian.PutUint32(row[4*x:4*x+4], mix[level])
 			}
 		}
 	})
@@ -79,8 +78,9 @@ func inHalves(from, to int, do func(from, to int)) {
 	upper.Wait()
 }
 
-// mix returns the colours from shut to open as raster.Plane.Blend mixes them.
-func (p *Painter) mix(shut, open color.RGBA) *[256]color.RGBA {
+// mix returns the colours from shut to open as raster.Plane.Blend mixes them, the
+// four bytes of each as they lie in a picture.
+func (p *Painter) mix(shut, open color.RGBA) *[256]uint32 {
 	key := [2]color.RGBA{shut, open}
 	if m := p.mixed[key]; m != nil {
 		return m
@@ -91,9 +91,9 @@ func (p *Painter) mix(shut, open color.RGBA) *[256]color.RGBA {
 	}
 	row := image.NewRGBA(image.Rect(0, 0, 256, 1))
 	levels.Blend(row, shut, open)
-	m := new([256]color.RGBA)
+	m := new([256]uint32)
 	for i := range m {
-		m[i] = row.RGBAAt(i, 0)
+		m[i] = binary.LittleEndian.Uint32(row.Pix[4*i:])
 	}
 	p.mixed[key] = m
 	return m
