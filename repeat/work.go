@@ -8,6 +8,7 @@ import (
 	"tsugime/repeat/check"
 	"tsugime/repeat/cloth"
 	"tsugime/repeat/document"
+	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
 	"tsugime/repeat/stencil"
 )
@@ -86,13 +87,25 @@ func (w Work) Printed() pattern.Unit {
 	return u
 }
 
-// register is how the sheet's own stars let it be laid.
+// register is how the sheet's own stars let it be laid. Every sheet of a set has
+// the feed stars of the first, so later ones are laid on the same baseline.
 func (w Work) register() cloth.Register {
 	r := w.Order.Register
 	return cloth.Register{
-		Way: r.Way, StarError: r.StarError, PitchError: r.PitchError,
+		Way: r.Way, StarError: r.StarError, StarErrorAcross: r.StarErrorAcross,
+		PitchError: r.PitchError, Growth: r.Growth,
 		Baseline: w.Sheet.Stars.Baseline, Width: w.Order.Sheet.Field.Width,
+		Sheets:    max(r.Sheets, len(w.Sheet.Set())),
+		Tolerance: w.Order.Limits.Joint, Misfit: w.Order.Limits.Misfit,
+		Longest: w.longestBaseline(),
 	}
+}
+
+// longestBaseline is how far apart the outer stars could be: within paper and
+// cloth, each with a star's width of them beside it.
+func (w Work) longestBaseline() geom.Length {
+	width, _ := w.Order.Cloth.Bolt.FinishedSize()
+	return max(0, min(width, w.Order.Sheet.Paper.Width)-3*w.Order.Sheet.Stars.Diameter)
 }
 
 // CutSheet returns the sheet as it must be cut into dry paper.

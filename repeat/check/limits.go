@@ -15,6 +15,10 @@ type Limits struct {
 	TurnedMisfit geom.Length // by which a wrongly laid set must fail to fit
 	Joint        geom.Length // the largest gap or lap at a joint
 	SeamPhase    geom.Length // the largest phase difference of a matched seam
+	// Misfit is by how much one print may miss another that it is to fall on, the
+	// back the front or a later sheet the first; MostMisfit is where it spoils the cloth.
+	Misfit, MostMisfit geom.Length
+	Look               geom.Length // from how far the cloth is looked at
 }
 
 // Measures are what the stations found.

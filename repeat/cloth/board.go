@@ -90,7 +90,7 @@ func (b Board) check(bolt Bolt, step geom.Length) error {
 }
 
 // maxCloths bounds the cloths of a board and the times it is laid.
-const maxCloths = 1000
+const maxCloths = 100
 
 // folds returns the unprintable stretches of cloth of the given length from the
 // board's near end on, clipped to the cloth: one for each fold whose stretch

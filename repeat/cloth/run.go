@@ -86,9 +86,9 @@ func Lay(bolt Bolt, board Board, reg Register, step geom.Length) (Run, error) {
 	}
 	cloth := max(bolt.Length-board.Start-board.End, 0)
 	count := cloth / step
-	if count > maxPlacements {
+	if all := count * geom.Length(max(board.Cloths, 1)); all > maxPlacements {
 		return Run{}, fmt.Errorf("step: %s mm makes %d placements on %s mm of cloth; give a longer step, for at most %d",
-			step, count, cloth, maxPlacements)
+			step, all, cloth, maxPlacements)
 	}
 	run := Run{
 		Bolt: bolt, Board: board, Register: reg, Step: step,

@@ -34,6 +34,8 @@ const (
 	minStep = geom.Millimetre
 	maxStep = 1500 * geom.Millimetre
 	maxBolt = 200 * geom.Metre
+	// Cloths on one board, and times that it is laid.
+	maxCloths = 100
 	// A bolt far wider than any loom of the trade.
 	maxAcross = 3000 * geom.Millimetre
 )
@@ -104,7 +106,7 @@ func checkCloth(o Order) *Fault {
 	if o.Board.Start > b.Length && o.Board.Start <= maxBolt {
 		return faultf("board.start_mm", "%s mm is beyond the end of the bolt; give at most %s mm", o.Board.Start, b.Length)
 	}
-	return first(
+	fault := first(
 		within("cloth.width_mm", b.Width, 50*geom.Millimetre, maxAcross),
 		within("cloth.length_mm", b.Length, 100*geom.Millimetre, maxBolt),
 		share("cloth.change_across_pct", b.ChangeAcross, 0.5),
@@ -113,9 +115,52 @@ func checkCloth(o Order) *Fault {
 		within("board.turn_mm", o.Board.Turn, 0, geom.Metre),
 		within("board.start_mm", o.Board.Start, 0, maxBolt),
 		within("register.star_error_mm", o.Register.StarError, 0, 10*geom.Millimetre),
+		within("cloth.selvedge_mm", b.Selvedge, 0, 200*geom.Millimetre),
+		within("register.star_error_across_mm", o.Register.StarErrorAcross, 0, 10*geom.Millimetre),
+		share("register.growth_start_pct", o.Register.Growth.Start, 0.1),
+		share("register.growth_end_pct", o.Register.Growth.End, 0.1),
+		count("register.growth_half_placements", o.Register.Growth.Half, 0, 100_000),
+		count("register.sheets", o.Register.Sheets, 1, 1000),
 		within("register.pitch_error_mm", o.Register.PitchError, -10*geom.Millimetre, 10*geom.Millimetre),
 		within("garment.height_mm", o.Garment.Body.Height, 300*geom.Millimetre, 2500*geom.Millimetre),
 	)
+	if fault != nil {
+		return fault
+	}
+	return checkBoard(o.Board, b)
+}
+
+// checkBoard refuses a board and a bolt that no cloth can be laid with.
+func checkBoard(board cloth.Board, b cloth.Bolt) *Fault {
+	fault := first(
+		within("board.end_mm", board.End, 0, maxBolt),
+		count("board.faces", board.Faces, 1, 2),
+		count("board.cloths", board.Cloths, 1, maxCloths),
+		count("board.layings", board.Layings, 1, maxCloths),
+		oneOf("board.order", string(board.Sequence), named(cloth.Sequences())),
+		oneOf("cloth.sides", string(b.Sides), named(cloth.SidesOf())),
+	)
+	switch {
+	case fault != nil:
+		return fault
+	case board.End > 0 && board.End >= b.Length-board.Start:
+		return faultf("board.end_mm", "%s mm at the end leave nothing of the bolt after the first placement's start; give less than %s mm",
+			board.End, b.Length-board.Start)
+	case b.Selvedge > 0 && 2*b.Selvedge >= b.Width:
+		return faultf("cloth.selvedge_mm", "two selvedges of %s mm leave nothing of a bolt of %s mm; give less than %s mm", b.Selvedge, b.Width, b.Width/2)
+	case b.Folded && b.Sides == cloth.BothSides:
+		return faultf("cloth.sides", "poured dye goes through a folded cloth; print %q side, or lay the cloth out flat", cloth.OneSide)
+	}
+	return nil
+}
+
+// named returns choices as plain text.
+func named[T ~string](choices []T) []string {
+	names := make([]string, len(choices))
+	for i, c := range choices {
+		names[i] = string(c)
+	}
+	return names
 }
 
 func checkLimits(o Order) *Fault {
@@ -128,6 +173,9 @@ func checkLimits(o Order) *Fault {
 		within("limits.turned_misfit_mm", l.TurnedMisfit, 0, most),
 		within("limits.joint_mm", l.Joint, 0, most),
 		within("limits.seam_phase_mm", l.SeamPhase, 0, most),
+		within("limits.misfit_mm", l.Misfit, 0, most),
+		within("limits.most_misfit_mm", l.MostMisfit, 0, most),
+		within("limits.look_mm", l.Look, 50*geom.Millimetre, 10_000*geom.Millimetre),
 		within("sheets.lap_mm", o.Sheets.Lap, 0, 50*geom.Millimetre),
 	)
 }

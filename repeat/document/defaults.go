@@ -24,7 +24,9 @@ import (
 //     less in diameter; the seam hides 9 mm (common practice, no source)
 //   - board: 6.4 m, the 3.5 ken (6.36 m) of a prefecture's text; 40 mm of cloth
 //     lost at its end (our recommendation, no source)
-//   - register: an edge line, each star to 0.1 mm (our recommendation)
+//   - board: both faces, one cloth, one laying, one placement after another
+//   - register: an edge line, each star to 0.1 mm (our recommendation); a sheet
+//     that stays as it was taken to be
 //   - kimono: a wearer of 160 cm, the middle of the published tables
 func Defaults() Order {
 	mm := geom.MM
@@ -42,11 +44,11 @@ func Defaults() Order {
 			Hold:     defaultHold(),
 		},
 		Cloth: Cloth{
-			Bolt: cloth.Bolt{Width: mm(375), Length: mm(12_600)},
+			Bolt: cloth.Bolt{Width: mm(375), Length: mm(12_600), Sides: cloth.OneSide},
 			Dye:  Colour{0x1f, 0x2c, 0x4d},
 		},
-		Board:    cloth.Board{Length: mm(6400), Turn: mm(40)},
-		Register: Register{Way: cloth.EdgeLine, StarError: mm(0.1)},
+		Board:    cloth.Board{Length: mm(6400), Turn: mm(40), Faces: 2, Cloths: 1, Layings: 1, Sequence: cloth.OneAfterAnother},
+		Register: Register{Way: cloth.EdgeLine, StarError: mm(0.1), Sheets: 1},
 		Garment:  Garment{Body: cloth.Body{Kind: cloth.WomensKimono, Height: mm(1600)}, MatchBackCentre: true},
 		Limits:   defaultLimits(),
 		Sheets:   Sheets{Page: "A4", Units: "mm", Lap: mm(10)},
@@ -72,6 +74,9 @@ func defaultHold() stencil.Hold {
 //   - turned misfit 3 mm: seen at a glance
 //   - joint 0.1 mm: a tenth of a fine ground's pitch
 //   - seam phase 0.5 mm: what sewing by hand keeps
+//   - misfit 0.3 mm, 0.5 mm where it spoils the cloth: of the back against the
+//     front a trade text says only that it is not the least off
+//   - look 400 mm: cloth in the hand
 //
 // The web limit of 0.40 mm stands with the sheet; it is our recommendation too,
 // from the pitches and holes of recorded fine grounds.
@@ -80,5 +85,6 @@ func defaultLimits() Limits {
 	return Limits{
 		Hole: mm(0.33), StarClear: mm(1), Baseline: mm(300),
 		TurnedMisfit: mm(3), Joint: mm(0.1), SeamPhase: mm(0.5),
+		Misfit: mm(0.3), MostMisfit: mm(0.5), Look: mm(400),
 	}
 }

@@ -43,13 +43,13 @@ func goodEdits() []edit {
 			return document.SetStars(o, stencil.StarSpec{PerEnd: 4, Diameter: mm(0.8), Hidden: mm(8)})
 		}},
 		{"cloth", func(o document.Order) (document.Order, error) {
-			return document.SetCloth(o, document.Cloth{Bolt: cloth.Bolt{Width: mm(400), Length: mm(13_000)}})
+			return document.SetCloth(o, document.Cloth{Bolt: cloth.Bolt{Width: mm(400), Length: mm(13_000), Selvedge: mm(6), Sides: cloth.BothSides}})
 		}},
 		{"board", func(o document.Order) (document.Order, error) {
-			return document.SetBoard(o, cloth.Board{Length: mm(6500)})
+			return document.SetBoard(o, cloth.Board{Length: mm(6500), Faces: 1, Cloths: 2, Layings: 2, Sequence: cloth.EveryOther})
 		}},
 		{"register", func(o document.Order) (document.Order, error) {
-			return document.SetRegister(o, document.Register{Way: cloth.StarToStar, StarError: mm(0.2)})
+			return document.SetRegister(o, document.Register{Way: cloth.StarToStar, StarError: mm(0.2), Sheets: 3})
 		}},
 		{"garment", func(o document.Order) (document.Order, error) {
 			return document.SetGarment(o, document.Garment{Body: cloth.Body{Kind: cloth.WomensKimono, Height: mm(1500)}})
@@ -61,7 +61,7 @@ func goodEdits() []edit {
 			return document.SetRack(o, []document.Punch{{Name: "only", Diameter: mm(2)}})
 		}},
 		{"limits", func(o document.Order) (document.Order, error) {
-			return document.SetLimits(o, document.Limits{Hole: mm(0.5)}, mm(0.6))
+			return document.SetLimits(o, document.Limits{Hole: mm(0.5), Misfit: mm(0.2), MostMisfit: mm(0.4), Look: mm(500)}, mm(0.6))
 		}},
 		{"sheets", func(o document.Order) (document.Order, error) {
 			return document.SetSheets(o, document.Sheets{Page: "A3", Units: "mm", Lap: mm(5)})

@@ -41,6 +41,13 @@ type Register struct {
 	Way        cloth.Way
 	StarError  geom.Length // standard deviation of one star in each direction
 	PitchError geom.Length // by which every step is too long
+	// StarErrorAcross is a star's error across where it is another; zero takes
+	// StarError.
+	StarErrorAcross geom.Length
+	Growth          cloth.Growth // how the sheet dries through the job, beyond Sheet.Paper's growth
+	// Sheets is how many sheets and colours a placement is laid with. Where the
+	// order itself cuts more of them, those count.
+	Sheets int
 }
 
 // Garment is what the cloth becomes.
@@ -65,6 +72,10 @@ type Limits struct {
 	TurnedMisfit geom.Length // by which a wrongly laid set must fail to fit
 	Joint        geom.Length // the largest gap or lap at a joint
 	SeamPhase    geom.Length // the largest phase difference of a matched seam
+	// Misfit is by how much one print may miss another that it is to fall on, the
+	// back the front or a later sheet the first; MostMisfit is where it spoils the cloth.
+	Misfit, MostMisfit geom.Length
+	Look               geom.Length // from how far the cloth is looked at
 }
 
 // Sheets is how the sheets are printed.

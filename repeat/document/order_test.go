@@ -47,11 +47,14 @@ func full(t testing.TB) document.Order {
 		},
 	}
 	o.Cloth = document.Cloth{
-		Bolt: cloth.Bolt{Width: geom.MM(375), Length: geom.MM(12_600), ChangeAcross: -0.0071, ChangeAlong: -0.029},
+		Bolt: cloth.Bolt{Width: geom.MM(375), Length: geom.MM(12_600), ChangeAcross: -0.0071, ChangeAlong: -0.029, Selvedge: geom.MM(7), Sides: cloth.BothSides},
 		Dye:  document.Colour{R: 0x01, G: 0x80, B: 0xff},
 	}
-	o.Board = cloth.Board{Length: geom.MM(6400), Turn: geom.MM(40), Start: geom.MM(15)}
-	o.Register = document.Register{Way: cloth.MarkedLine, StarError: geom.MM(0.1), PitchError: -geom.MM(0.02)}
+	o.Board = cloth.Board{Length: geom.MM(6400), Turn: geom.MM(40), Start: geom.MM(15), End: geom.MM(20), Faces: 1, Cloths: 2, Layings: 3, Sequence: cloth.EveryOther}
+	o.Register = document.Register{
+		Way: cloth.MarkedLine, StarError: geom.MM(0.1), StarErrorAcross: geom.MM(0.15), PitchError: -geom.MM(0.02),
+		Growth: cloth.Growth{Start: 0.002, End: -0.0015, Half: 20}, Sheets: 4,
+	}
 	o.Garment = document.Garment{Body: cloth.Body{Kind: cloth.WomensKimono, Height: geom.MM(1650)}, MatchBackCentre: true}
 	o.Rack = []document.Punch{{Name: "awl", Diameter: geom.MM(0.5)}, {Name: "punch 3", Diameter: geom.MM(3)}}
 	o.Sheets = document.Sheets{Page: "B4", Units: "sun", Lap: geom.MM(12)}
