@@ -34,13 +34,14 @@ func keys(k ...*desktop.CustomShortcut) []*desktop.CustomShortcut { return k }
 func named(name string) func(*Window) string { return func(*Window) string { return say(name) } }
 
 // menus stand in this order.
-var menus = []string{"Order", "Edit", "View", "Help"}
+var menus = []string{"Order", "Edit", "Draw", "View", "Help"}
 
 // commands returns the table, in the order of the menus.
 func commands() []command {
 	table := append(orderCommands(), editCommands()...)
 	table = append(table, nudgeCommands()...)
 	table = append(table, holdCommands()...)
+	table = append(table, penCommands()...)
 	table = append(table, viewCommands()...)
 	return append(table,
 		command{"Help", named("Find a Command…"), keys(key(fyne.KeyF, ctrl)), nil, (*Window).findCommand},
@@ -60,10 +61,10 @@ func orderCommands() []command {
 }
 
 func editCommands() []command {
-	undo := func(w *Window) string { return strings.TrimSpace(say("Undo") + " " + say(w.history.UndoName())) }
+	undo := func(w *Window) string { return strings.TrimSpace(say("Undo") + " " + say(w.undoName())) }
 	redo := func(w *Window) string { return strings.TrimSpace(say("Redo") + " " + say(w.history.RedoName())) }
 	return []command{
-		{"Edit", undo, keys(key(fyne.KeyZ, ctrl)), func(w *Window) bool { return w.history.UndoName() != "" }, (*Window).Undo},
+		{"Edit", undo, keys(key(fyne.KeyZ, ctrl)), func(w *Window) bool { return w.undoName() != "" }, (*Window).undo},
 		{"Edit", redo, keys(key(fyne.KeyZ, ctrl|shift), key(fyne.KeyY, ctrl)),
 			func(w *Window) bool { return w.history.RedoName() != "" }, (*Window).Redo},
 		{"Edit", named("Choose All Motifs"), keys(key(fyne.KeyA, ctrl)), choosing, (*Window).chooseAll},

@@ -29,6 +29,9 @@ type draft struct {
 	made     *design // of the state that was shown last
 	symmetry symmetryFields
 	ground   *groundBench
+	craft    craft // that has the hand; nil for none
+	pen      *penHand
+	snaps    *snapGround
 }
 
 func newDraft(w *Window) *draft {
@@ -39,6 +42,7 @@ func newDraft(w *Window) *draft {
 	s.symmetry.add(s)
 	s.ground = newGroundBench(s)
 	s.content = s.form.content()
+	s.pen = newPenHand(s)
 	return s
 }
 
@@ -86,6 +90,7 @@ func (s *draft) motifFields() {
 	s.path.SetPlaceHolder("M0 0 H2 V1 Z")
 	f.row("or an outline, mm", s.path)
 	f.button("Size the Chosen Dots", s.resize)
+	f.button("Draw a Motif…", func() { s.begin(s.pen) })
 	f.words("Click a motif to choose it; drag it, and all its copies follow. Arrows nudge by 0.01 mm, with Shift by 0.1 mm.")
 }
 
@@ -135,6 +140,9 @@ func (s *draft) refresh() {
 	o := s.w.Order()
 	s.symmetry.refresh(o)
 	s.ground.refresh(o)
+	if s.craft != nil {
+		s.craft.refresh()
+	}
 	fits, err := o.Unit.Fits(o.Sheet.Step, 0)
 	if err != nil {
 		fits = nil
@@ -151,6 +159,9 @@ func (s *draft) refresh() {
 
 func (s *draft) measures() []measure {
 	o, w := s.w.Order(), s.w.work
+	if s.craft != nil {
+		return s.craft.measures()
+	}
 	u, whole := s.w.unit(), s.design().unit
 	rows := []measure{{"motifs in the unit", strconv.Itoa(len(whole.Motifs))}}
 	if o.Group != pattern.P1 {

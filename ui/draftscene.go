@@ -39,6 +39,10 @@ func (s *draft) scene() board.Scene {
 		Labels: []board.Label{name},
 	}
 	s.markSymmetry(&sc)
+	if s.craft != nil {
+		s.craft.show(&sc)
+		return sc
+	}
 	s.markChosen(&sc)
 	if s.w.Ready() && s.drag == nil {
 		markPaper(&sc, s.w, 0, geom.Point{})
@@ -67,6 +71,9 @@ func lowest(points []geom.Point) geom.Point {
 func (s *draft) laid() []board.Laid {
 	lay := func(g *raster.Ground, by geom.Point) board.Laid {
 		return board.Laid{Ground: g, Lays: []raster.Lay{{Move: by}}}
+	}
+	if s.craft != nil {
+		return s.craft.laid()
 	}
 	if s.drag != nil {
 		return []board.Laid{lay(s.drag.stays, geom.Point{}), lay(s.drag.moves, s.drag.shift())}

@@ -11,6 +11,9 @@ type grip interface {
 }
 
 func (w *Window) grip() (grip, bool) {
+	if c := w.craft(); c != nil {
+		return c, true
+	}
 	g, ok := w.stations[w.at].(grip)
 	return g, ok
 }

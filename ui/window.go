@@ -249,7 +249,7 @@ func (w *Window) refresh() {
 func (w *Window) repaint() {
 	s := w.stations[w.at]
 	w.board.Unit = w.unit()
-	w.board.Present(s.view(), s.scene(), s)
+	w.board.Present(s.view(), s.scene(), w.hand(s))
 }
 
 // GoTo opens a station, numbered from 0.
@@ -257,8 +257,7 @@ func (w *Window) GoTo(i int) {
 	w.at = i
 	w.board.Release()
 	w.pointer.SetText("")
-	w.left.Objects = []fyne.CanvasObject{w.stations[i].bench()}
-	w.left.Refresh()
+	w.showBench()
 	w.refresh()
 	w.win.Canvas().Focus(w.board)
 }

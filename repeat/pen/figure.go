@@ -62,17 +62,22 @@ func polygon(n int, turnDeg float64, radius func(i int) geom.Length) geom.Outlin
 // Petal returns the petal of two arcs that meet in two points, upright and then
 // turned: so long from point to point, and width times that wide.
 func Petal(length geom.Length, width, turnDeg float64) (geom.Outline, error) {
-	if err := sized("length", length); err != nil {
+	o, err := PetalBetween(geom.Point{Y: -length / 2}, geom.Point{Y: length - length/2}, width)
+	return turned(o, turnDeg), err
+}
+
+// PetalBetween returns the petal whose points are a and b, width times as wide as long.
+func PetalBetween(a, b geom.Point, width float64) (geom.Outline, error) {
+	if err := sized("length", a.Distance(b)); err != nil {
 		return nil, err
 	}
 	if err := share("width", width); err != nil {
 		return nil, err
 	}
-	top, foot := geom.Point{Y: -length / 2}, geom.Point{Y: length - length/2}
 	side := geom.Segment{Kind: geom.Arc, Bulge: width} // half the width over half the length
-	down, up := side, side
-	down.End, up.End = foot, top
-	return turned(geom.Outline{{Start: top, Segments: []geom.Segment{down, up}}}, turnDeg), nil
+	there, back := side, side
+	there.End, back.End = b, a
+	return geom.Outline{{Start: a, Segments: []geom.Segment{there, back}}}, nil
 }
 
 // Slot returns the slot with round ends, lying across and then turned: so long over

@@ -139,6 +139,9 @@ func (l Guide) foot(p geom.Point) geom.Point {
 	return l.on(t)
 }
 
+// Distance returns how far p is from the line.
+func (l Guide) Distance(p geom.Point) geom.Length { return p.Distance(l.foot(p)) }
+
 // on is the place of a line that lies t times its direction from where it is given.
 func (l Guide) on(t float64) geom.Point {
 	return l.At.Add(geom.Point{X: l.Along.X.Times(t), Y: l.Along.Y.Times(t)})

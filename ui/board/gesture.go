@@ -78,6 +78,9 @@ func (b *Board) DragEnd() {}
 // Held reports whether something of the design is being dragged.
 func (b *Board) Held() bool { return b.gesture.taken && b.gesture.begun }
 
+// Holds reports whether a modifier key is held while the surface has the focus.
+func (b *Board) Holds(m fyne.KeyModifier) bool { return b.mods&m != 0 }
+
 // Release gives up a drag: the hand is not told of it again.
 func (b *Board) Release() { b.gesture = gesture{} }
 

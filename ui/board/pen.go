@@ -64,6 +64,10 @@ func (p pen) mark(m Mark) {
 		for _, at := range m.Points {
 			p.cross(p.spot(at), width, m.Colour)
 		}
+	case Peg, Bead:
+		for _, at := range m.Points {
+			p.knob(p.spot(at), m.Shape == Bead, width, m.Colour)
+		}
 	}
 }
 

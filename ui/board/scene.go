@@ -52,6 +52,8 @@ const (
 	Hatch               // slanting lines in the box of two Points, or in the outline of more
 	Strip               // strips 2 × Radius wide: Points in pairs, ends ticked
 	Cross               // two short strokes aslant at each point
+	Peg                 // a small square at each point, filled
+	Bead                // a small disc at each point, filled
 )
 
 // A Mark is drawn over the cloth.
