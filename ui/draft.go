@@ -31,6 +31,7 @@ type draft struct {
 	ground   *groundBench
 	craft    craft // that has the hand; nil for none
 	pen      *penHand
+	shape    *shapeHand
 	snaps    *snapGround
 }
 
@@ -42,7 +43,7 @@ func newDraft(w *Window) *draft {
 	s.symmetry.add(s)
 	s.ground = newGroundBench(s)
 	s.content = s.form.content()
-	s.pen = newPenHand(s)
+	s.pen, s.shape = newPenHand(s), newShapeHand(s)
 	return s
 }
 
@@ -90,7 +91,8 @@ func (s *draft) motifFields() {
 	s.path.SetPlaceHolder("M0 0 H2 V1 Z")
 	f.row("or an outline, mm", s.path)
 	f.button("Size the Chosen Dots", s.resize)
-	f.button("Draw a Motif…", func() { s.begin(s.pen) })
+	f.button("Draw a Motif", func() { s.begin(s.pen) })
+	f.button("Shape Its Outline", s.shapeChosen)
 	f.words("Click a motif to choose it; drag it, and all its copies follow. Arrows nudge by 0.01 mm, with Shift by 0.1 mm.")
 }
 

@@ -298,3 +298,146 @@ func TestAPetalIsPulledFromTipToTip(t *testing.T) {
 		t.Errorf("its points are %v", got)
 	}
 }
+
+// shapingOn is a window that shapes the outline of path data, standing at a place.
+func shapingOn(t *testing.T, path string, at geom.Point, g pattern.Group) (*Window, *shapeHand) {
+	t.Helper()
+	w, d := drawingOn(t, g)
+	o, err := geom.ParsePathData(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	d.leave()
+	w.chosen = []pattern.ID{w.Order().NextID}
+	if !w.Edit("Place", func(order document.Order) (document.Order, error) {
+		return document.AddMotif(order, pattern.Motif{Shape: geom.Shape{Outline: o}, At: at})
+	}) {
+		t.Fatal(w.status.Text)
+	}
+	w.typed(fyne.KeyO, 0)
+	if !shaping(w) {
+		t.Fatalf("O does not begin to shape: %s", w.status.Text)
+	}
+	return w, theDraft(w).shape
+}
+
+func TestANodeIsDraggedAsOneEdit(t *testing.T) {
+	w, _ := shapingOn(t, "M-3 -2H3V2H-3Z", geom.PtMM(1, 1), pattern.P1)
+	before := written(t, w.Order())
+	pull(w.board, geom.PtMM(4, 3), geom.PtMM(5.02, 4.48), 7)
+	want := []geom.Point{geom.PtMM(-2, -1), geom.PtMM(4, -1), geom.PtMM(5, 4.5), geom.PtMM(-2, 3)}
+	if got := nodesOf(newest(t, w, geom.PtMM(1, 1))); !slices.Equal(got, want) {
+		t.Errorf("nodes are %v, want %v", got, want)
+	}
+	if w.history.UndoName() != "Move Node" {
+		t.Errorf("undo would take back %q", w.history.UndoName())
+	}
+	w.Undo()
+	if written(t, w.Order()) != before || !shaping(w) {
+		t.Error("one undo did not lead back, or ended the shaping")
+	}
+}
+
+func TestANodeStandsWhereItsNumbersSay(t *testing.T) {
+	w, h := shapingOn(t, "M-3 -2H3V2H-3Z", geom.PtMM(1, 1), pattern.P1)
+	w.typed(fyne.KeyPeriod, 0)
+	w.typed(fyne.KeyPeriod, 0)
+	if h.panel.across.Text != "4 mm" || h.panel.along.Text != "-1 mm" {
+		t.Fatalf("the fields show %q and %q", h.panel.across.Text, h.panel.along.Text)
+	}
+	h.panel.across.SetText("1/4 in")
+	h.panel.across.hand()
+	h.panel.along.SetText("-1,234567")
+	h.panel.along.hand()
+	if got, want := nodesOf(newest(t, w, geom.PtMM(1, 1)))[1], geom.PtMM(6.35, -1.234567); got != want {
+		t.Errorf("the node is at %v, want %v", got, want)
+	}
+	w.typed(fyne.KeyRight, fyne.KeyModifierShift)
+	if got, want := nodesOf(newest(t, w, geom.PtMM(1, 1)))[1], geom.PtMM(6.45, -1.234567); got != want {
+		t.Errorf("nudged ten times the node is at %v, want %v", got, want)
+	}
+}
+
+func TestNodesAreInsertedTurnedAndDeletedByKeys(t *testing.T) {
+	w, h := shapingOn(t, "M-3 -2H3V2H-3Z", geom.PtMM(1, 1), pattern.P1)
+	click(w.board, geom.PtMM(2, -1)) // the upper side
+	if h.part.kind != aPiece {
+		t.Fatal("a click on the line did not choose the piece")
+	}
+	w.typed(fyne.KeyI, 0)
+	if got := nodesOf(newest(t, w, geom.PtMM(1, 1))); len(got) != 5 || h.part.kind != aNode {
+		t.Fatalf("no node was inserted: %v", got)
+	}
+	w.nudge(geom.PtMM(0, -2))
+	w.typed(fyne.KeyB, 0)
+	s := pen.Of(newest(t, w, geom.PtMM(1, 1)))[0]
+	if !s.SmoothAt(1) || s.Segments[0].Kind != geom.Cubic {
+		t.Fatalf("the node is not smooth: %+v; %s", s, w.status.Text)
+	}
+	handle := s.Segments[1].C1
+	pull(w.board, handle, handle.Add(geom.PtMM(0.5, 1)), 5)
+	if s = pen.Of(newest(t, w, geom.PtMM(1, 1)))[0]; !s.SmoothAt(1) || s.Segments[1].C1 == handle {
+		t.Errorf("the handle was not moved, or made a corner: %+v", s)
+	}
+	if w.history.UndoName() != "Move Handle" {
+		t.Errorf("undo would take back %q", w.history.UndoName())
+	}
+	w.removeChosen()
+	if got := nodesOf(newest(t, w, geom.PtMM(1, 1))); len(got) != 4 {
+		t.Errorf("the node was not deleted: %v", got)
+	}
+}
+
+func TestAPartedLineIsDrawnOn(t *testing.T) {
+	w, h := shapingOn(t, "M-3 -2H3V2H-3Z", geom.PtMM(1, 1), pattern.P1)
+	id := h.motif
+	click(w.board, geom.PtMM(4, 3))
+	w.typed(fyne.KeyX, 0)
+	d := w.penHand()
+	if !drawing(w) || !d.begun || d.stroke.Start != geom.PtMM(4, 3) {
+		t.Fatalf("the pen has %+v", d.stroke)
+	}
+	d.takeBack() // the side that came to the node
+	click(w.board, geom.PtMM(6, 0))
+	w.typed(fyne.KeyReturn, 0)
+	m, _ := w.Order().Motif(id)
+	if len(w.Order().Unit.Motifs) != 1 || len(m.Shape.Outline) != 1 {
+		t.Fatal("it is no more one motif")
+	}
+	want := []geom.Point{geom.PtMM(4, 3), geom.PtMM(-2, 3), geom.PtMM(-2, -1), geom.PtMM(4, -1), geom.PtMM(6, 0)}
+	if got := nodesOf(newest(t, w, geom.PtMM(1, 1))); !slices.Equal(got, want) {
+		t.Errorf("nodes are %v, want %v", got, want)
+	}
+	if !shaping(w) {
+		t.Error("the motif is not on the bench again")
+	}
+}
+
+// A turned copy is shaped as it looks: what is dragged on the sheet is where it is let go.
+func TestATurnedMotifIsShapedAsItStands(t *testing.T) {
+	w, h := shapingOn(t, "M-3 -2H3V2H-3Z", geom.PtMM(1, 1), pattern.P1)
+	h.leave()
+	w.Edit("Turn", func(o document.Order) (document.Order, error) { return document.TurnMotif(o, h.motif, 90) })
+	w.typed(fyne.KeyO, 0)
+	pull(w.board, geom.PtMM(3, 4), geom.PtMM(4, 5), 5)
+	got := nodesOf(newest(t, w, geom.PtMM(1, 1)))
+	if !slices.Contains(got, geom.PtMM(4, 5)) || slices.Contains(got, geom.PtMM(3, 4)) || len(got) != 4 {
+		t.Errorf("nodes are %v", got)
+	}
+}
+
+func TestADotIsAnOutlineOnlyWhenAsked(t *testing.T) {
+	w := onBench(t, "small-dot")
+	id := w.Order().Unit.Motifs[0].ID
+	w.choose(id)
+	w.typed(fyne.KeyO, 0)
+	if m, _ := w.Order().Motif(id); shaping(w) || !m.Shape.Round() {
+		t.Fatal("a dot was turned into an outline unasked")
+	}
+	before, _ := w.Order().Motif(id)
+	w.typed(fyne.KeyO, fyne.KeyModifierShift)
+	m, _ := w.Order().Motif(id)
+	if m.Shape.Round() || math.Abs(m.Shape.AreaMM2()-before.Shape.AreaMM2()) > 1e-6 {
+		t.Errorf("it covers %v mm², as a dot %v", m.Shape.AreaMM2(), before.Shape.AreaMM2())
+	}
+}

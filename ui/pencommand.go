@@ -31,7 +31,31 @@ func penCommands() []command {
 		table = append(table, command{"Draw", func(*Window) string { return say("Draw") + ": " + say(drawNames[k.kind]) }, keys(k.key), drawing,
 			func(w *Window) { w.penHand().panel.kinds.SetSelectedIndex(int(k.kind)) }})
 	}
-	return table
+	return append(table, shapeCommands()...)
+}
+
+// shapeCommands are those of shaping an outline.
+func shapeCommands() []command {
+	do := func(f func(h *shapeHand)) func(w *Window) {
+		return func(w *Window) { f(w.stations[draftAt].(*draft).shape) }
+	}
+	return []command{
+		{"Draw", named("Shape the Chosen Motif's Outline"), keys(key(fyne.KeyO, 0)), drafting, func(w *Window) { w.stations[draftAt].(*draft).turnShaping() }},
+		{"Draw", named("Turn Dots into Outlines"), keys(key(fyne.KeyO, shift)), drafting, func(w *Window) { w.stations[draftAt].(*draft).outlineDots() }},
+		{"Draw", named("The Next Node"), keys(key(fyne.KeyPeriod, 0)), shaping, do(func(h *shapeHand) { h.chooseNext(1) })},
+		{"Draw", named("The Node Before"), keys(key(fyne.KeyComma, 0)), shaping, do(func(h *shapeHand) { h.chooseNext(-1) })},
+		{"Draw", named("Insert a Node"), keys(key(fyne.KeyI, 0)), shaping, do((*shapeHand).insert)},
+		{"Draw", named("Corner or Smooth"), keys(key(fyne.KeyB, 0)), shaping, do((*shapeHand).turnCorner)},
+		{"Draw", named("Make the Piece Straight"), keys(key(fyne.KeyL, alt)), shaping, do(func(h *shapeHand) { h.turnPiece(lines) })},
+		{"Draw", named("Make the Piece an Arc"), keys(key(fyne.KeyA, alt)), shaping, do(func(h *shapeHand) { h.turnPiece(arcs) })},
+		{"Draw", named("Make the Piece a Curve"), keys(key(fyne.KeyC, alt)), shaping, do(func(h *shapeHand) { h.turnPiece(curves) })},
+		{"Draw", named("Part the Line and Draw On"), keys(key(fyne.KeyX, 0)), shaping, do((*shapeHand).drawOn)},
+	}
+}
+
+func shaping(w *Window) bool {
+	_, ok := w.craft().(*shapeHand)
+	return ok
 }
 
 // drafting and the rest say when a command can be done.

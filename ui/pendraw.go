@@ -165,10 +165,14 @@ func (d *penHand) closed(s pen.Stroke) ([]pen.Stroke, error) {
 
 // commit makes closed lines a motif of the unit, as one edit.
 func (d *penHand) commit(name string, whole []pen.Stroke) {
-	o, mends, err := pen.Outline(whole...)
+	o, mends, err := pen.Outline(append(whole, d.rest...)...)
 	if err != nil {
 		d.w.Say(sentence(err))
 		d.changed()
+		return
+	}
+	if d.motif != 0 {
+		d.redraw(geom.Shape{Outline: o.Moved(d.home.Neg())})
 		return
 	}
 	centre := snapped(o.Bounds().Centre())
@@ -194,4 +198,15 @@ func (d *penHand) place(name string, shape geom.Shape, at geom.Point) {
 		d.w.chosen = before
 		d.stroke, d.begun, d.out = line.stroke, line.begun, line.out
 	}
+}
+
+// redraw gives the motif that is drawn anew its outline.
+func (d *penHand) redraw(shape geom.Shape) {
+	motif := d.motif
+	d.drop()
+	if !d.w.Edit("Draw Motif Anew", func(o document.Order) (document.Order, error) { return document.Reshape(o, motif, shape) }) {
+		return
+	}
+	d.w.choose(motif)
+	d.s.shapeChosen()
 }

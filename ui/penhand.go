@@ -27,6 +27,10 @@ type penHand struct {
 	wreath  pen.Wreath
 	centred bool // the wreath's centre is set
 
+	motif pattern.ID   // that is drawn anew; zero for a new one
+	rest  []pen.Stroke // its other contours
+	home  geom.Point   // its place
+
 	at      pen.Snapped // under the pointer
 	over    bool        // the pointer has been over the surface
 	pressed geom.Point  // where the button went down, as it is and as it snapped
@@ -243,6 +247,21 @@ func (d *penHand) leave() bool {
 // drop forgets the line.
 func (d *penHand) drop() {
 	d.stroke, d.begun, d.bends, d.out = pen.Stroke{}, false, false, geom.Point{}
+	d.motif, d.rest = 0, nil
+}
+
+// resume draws on with the open line of a motif, which it will be the outline of
+// together with its other contours.
+func (d *penHand) resume(motif pattern.ID, line pen.Stroke, rest []pen.Stroke, home geom.Point) {
+	d.drop()
+	d.stroke, d.begun, d.out = line, true, line.End()
+	d.motif, d.rest, d.home = motif, rest, home
+	d.wreath, d.centred = pen.Wreath{Turns: 1}, false
+	d.panel.mirror.SetChecked(false)
+	if d.panel.draws.whole() {
+		d.panel.kinds.SetSelectedIndex(int(lines))
+	}
+	d.s.begin(d)
 }
 
 func (d *penHand) measures() []measure {

@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"strings"
+
 	"tsugime/export/raster"
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
@@ -197,12 +199,12 @@ func (s *draft) markPlace(sc *board.Scene, at pen.Snapped, way string) {
 		shape = board.Ring
 	}
 	sc.Marks = append(sc.Marks, board.Mark{Shape: shape, Points: []geom.Point{at.At}, Colour: indigo, Width: 1.5})
-	reach := s.w.reach()
-	label := func(text string, down geom.Length) {
-		if text != "" {
-			sc.Labels = append(sc.Labels, board.Label{At: at.At.Add(geom.Point{X: 2 * reach, Y: down}), Text: text, Colour: ink, Shield: shield, Size: 12})
-		}
+	words := way
+	if by := held(at); by != "" {
+		words = strings.TrimPrefix(way+"  ·  "+by, "  ·  ")
 	}
-	label(way, -3*reach)
-	label(held(at), 3*reach)
+	if words != "" {
+		reach := s.w.reach()
+		sc.Labels = append(sc.Labels, board.Label{At: at.At.Add(geom.Point{X: 2 * reach, Y: -3 * reach}), Text: words, Colour: ink, Shield: shield, Size: 12})
+	}
 }
