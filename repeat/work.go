@@ -24,6 +24,8 @@ type Work struct {
 	Sheet    stencil.Sheet // at finished size
 	Run      cloth.Run
 	Dressed  cloth.Dressed
+	Reverse  *cloth.Reverse // what the back takes, where both sides are printed
+	Fold     *cloth.Mirror  // what meets at the folds of poured dye, where the cloth is folded
 	Findings []check.Finding
 }
 
@@ -58,8 +60,11 @@ func Rebuild(ctx context.Context, prev Work, o document.Order) (Work, error) {
 	var unlaid error
 	w.Dressed, unlaid = cloth.Dress(o.Cloth.Bolt, w.Run, o.Unit.Lattice,
 		o.Garment.Body, o.Garment.MatchBackCentre, o.Limits.SeamPhase)
+	if err = w.sides(); err != nil {
+		return Work{}, fmt.Errorf("cloth: %w", err)
+	}
 	w.Findings = check.All(check.Measures{
-		Unit: w.Design, Under: w.Under, Ground: w.Ground, Sheet: w.Sheet, Run: w.Run, Dressed: w.Dressed, Unlaid: unlaid,
+		Unit: w.Design, Under: w.Under, Ground: w.Ground, Sheet: w.Sheet, Run: w.Run, Dressed: w.Dressed, Reverse: w.Reverse, Fold: w.Fold, Unlaid: unlaid,
 	}, check.Limits(o.Limits))
 	return w, ctx.Err()
 }
@@ -72,6 +77,40 @@ func groundOf(o document.Order) check.Ground {
 		return check.Ground{}
 	}
 	return check.Ground{Recipe: o.Ground, Laying: l}
+}
+
+// sides measures what the back takes and what meets at folds. A unit without
+// motifs has neither.
+func (w *Work) sides() error {
+	bolt := w.Order.Cloth.Bolt
+	if len(w.Design.Motifs) == 0 {
+		return nil
+	}
+	if bolt.Sides == cloth.BothSides {
+		width, _ := bolt.FinishedSize()
+		r, err := cloth.ReverseOf(w.Design, width, w.Sheet.Stars.Leading(), w.Order.Limits.Misfit)
+		if err != nil {
+			return err
+		}
+		w.Reverse = &r
+	}
+	if !bolt.Folded {
+		return nil
+	}
+	// The sheet is folded against at both of its ends.
+	near, err := cloth.FoldMirror(w.Design, 0)
+	if err != nil {
+		return err
+	}
+	far, err := cloth.FoldMirror(w.Design, w.Order.Sheet.Step)
+	if err != nil {
+		return err
+	}
+	w.Fold = &near
+	if far.Off.Abs() > near.Off.Abs() {
+		w.Fold = &far
+	}
+	return nil
 }
 
 // Printed returns the plain pattern as all placements leave it on the cloth: of

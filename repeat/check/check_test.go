@@ -56,6 +56,7 @@ func limits() check.Limits {
 	return check.Limits{
 		Hole: geom.MM(0.33), StarClear: geom.MM(1), Baseline: geom.MM(300),
 		TurnedMisfit: geom.MM(3), Joint: geom.MM(0.1), SeamPhase: geom.MM(0.5),
+		Misfit: geom.MM(0.3), MostMisfit: geom.MM(0.5), Look: geom.MM(400),
 	}
 }
 
@@ -171,8 +172,52 @@ func TestEachRuleFindsItsOwnFaultAndNoOther(t *testing.T) {
 		{"bolt-turn", check.Note, "placement 1", func(m *check.Measures) {
 			m.Run.Placements = []cloth.Placement{{Face: cloth.FaceA}, {N: 1, Y: geom.MM(180), Face: cloth.Turn}}
 		}},
-		{"board-short", check.Warning, "both faces", func(m *check.Measures) { m.Run.Board.Length = geom.MM(100) }},
-		{"drift-joint", check.Note, "0.3 mm", func(m *check.Measures) { m.Run.Drift.WorstJoint = geom.MM(0.3) }},
+		{"bolt-remainder", check.Note, "90 mm", func(m *check.Measures) {
+			m.Run.Remainder, m.Run.Partial = geom.MM(90), cloth.Partial{N: 2, Y: geom.MM(360), Printed: geom.MM(90), Masked: geom.MM(90)}
+		}},
+		{"field-selvedge", check.Warning, "2.5 mm into a selvedge; 12 mm to 363 mm", func(m *check.Measures) { m.Run.Bolt.Selvedge = geom.MM(12) }},
+		{"board-short", check.Warning, "bolt of 360 mm is longer than both faces of the board, 200 mm", func(m *check.Measures) {
+			m.Run.Board.Length, m.Run.Overhang = geom.MM(100), geom.MM(160)
+		}},
+		{"board-short", check.Warning, "at one time, 300 mm, is longer than one face of the board, 200 mm", func(m *check.Measures) {
+			m.Run.Board = cloth.Board{Length: geom.MM(200), Faces: 1, Cloths: 3}
+			m.Run.Stretches = []cloth.Stretch{{}, {Cloth: 1, Overhang: geom.MM(100)}}
+		}},
+		{"drift-joint", check.Note, "0.3 mm, more than 0.1 mm, plainly seen from 400 mm", func(m *check.Measures) { m.Run.Drift.WorstJoint = geom.MM(0.3) }},
+		{"drift-joint", check.Note, "seen by an expert on crisp lines", func(m *check.Measures) { m.Run.Drift.WorstJoint = geom.MM(0.11) }},
+		{"drift-walk", check.Warning, "walk 20 mm across, as a standard deviation; beside the field 9.5 mm are free, which placement 1", func(m *check.Measures) {
+			m.Run.Drift.EndX = geom.MM(20)
+			m.Run.Placements = []cloth.Placement{{WalkX: geom.MM(5)}, {N: 1, WalkX: geom.MM(20)}}
+		}},
+		{"sheet-dries", check.Note, "from +0.00 % to -0.40 %: the pattern walks -0.72 mm along", func(m *check.Measures) { // 180·(0 − 0.004)
+			m.Run.Register.Growth.End = -0.004
+		}},
+		{"sheet-dries", check.Note, "gap by up to 0.72 mm", func(m *check.Measures) {
+			m.Run.Register.Growth.End, m.Run.Drift.Way = -0.004, cloth.MarkedLine
+		}},
+		{"set-misfit", check.Note, "Of 69 prints", func(m *check.Measures) { m.Run.Set = cloth.Overlay{Prints: 69, Worst: geom.MM(0.4)} }},
+		{"back-misfit", check.Warning, "miss the front by 0.6 mm, more than 0.3 mm", func(m *check.Measures) {
+			m.Run.Back = cloth.Overlay{Prints: 69, Worst: geom.MM(0.6)}
+		}},
+		{"back-misfit", check.Note, "0.4 mm", func(m *check.Measures) { m.Run.Back = cloth.Overlay{Worst: geom.MM(0.4)} }},
+		{"back-sheet", check.Note, "no mirror along the bolt", func(m *check.Measures) {
+			m.Run.Bolt.Sides, m.Reverse = cloth.BothSides, &cloth.Reverse{}
+		}},
+		{"back-sheet", check.Note, "lies 1 mm beside the middle", func(m *check.Measures) {
+			m.Run.Bolt.Sides, m.Reverse = cloth.BothSides, &cloth.Reverse{Mirror: cloth.Mirror{Found: true, Off: -geom.MM(1)}}
+		}},
+		{"back-sheet", check.Note, "only 1 of its leading stars", func(m *check.Measures) {
+			m.Run.Bolt.Sides, m.Reverse = cloth.BothSides, &cloth.Reverse{Mirror: cloth.Mirror{Found: true}, Stars: make([]cloth.Served, 1)}
+		}},
+		{"fold-mirror", check.Warning, "(p1) has no mirror", func(m *check.Measures) {
+			m.Run.Bolt.Folded, m.Fold = true, &cloth.Mirror{Group: pattern.P1}
+		}},
+		{"fold-mirror", check.Warning, "only a glide there, so it jumps by 2 mm", func(m *check.Measures) {
+			m.Run.Bolt.Folded, m.Fold = true, &cloth.Mirror{Found: true, Glide: geom.MM(2)}
+		}},
+		{"fold-mirror", check.Warning, "lies 0.3 mm from it: the pattern jumps by 0.6 mm", func(m *check.Measures) {
+			m.Run.Bolt.Folded, m.Fold = true, &cloth.Mirror{Found: true, Off: geom.MM(0.3)}
+		}},
 		{"bolt-short", check.Fault, "40 mm too little", func(m *check.Measures) {
 			m.Dressed = cloth.Dressed{Used: geom.MM(400), Length: geom.MM(360), Panels: []cloth.Panel{{Name: "left body"}}}
 		}},

@@ -14,11 +14,15 @@ func remainder(m Measures, _ Limits) []Finding {
 		return nil
 	}
 	last := r.Placements[len(r.Placements)-1]
+	part := "print a part of one more placement"
+	if r.Partial.Printed > 0 {
+		part = fmt.Sprintf("lay one more in part and cover %s of its sheet", mm(r.Partial.Masked))
+	}
 	return []Finding{{
 		Code: "bolt-remainder", Severity: Note, Domain: OnCloth, At: geom.Point{Y: last.Y + r.Step},
 		Text: fmt.Sprintf("After %d placements %s of cloth are left, %.0f %% of a step.",
 			len(r.Placements), mm(r.Remainder), percent(r.Remainder, r.Step)),
-		Remedy: "Keep it for the waste of both ends, or print a part of one more placement.",
+		Remedy: "Keep it for the waste of both ends, or " + part + ".",
 	}}
 }
 
@@ -40,31 +44,6 @@ func turnedPlacements(m Measures, _ Limits) []Finding {
 		Code: "bolt-turn", Severity: Note, Domain: OnCloth, At: geom.Point{Y: first.Y},
 		Text:   fmt.Sprintf("%s into the turn of the board, from placement %d at %s.", plural(n, "placement reaches", "placements reach"), first.N, mm(first.Y)),
 		Remedy: "Tell the tailor of the place, or shift the start so that it falls between two panels.",
-	}}
-}
-
-func boardFull(m Measures, _ Limits) []Finding {
-	if m.Run.Bolt.Length <= 2*m.Run.Board.Length {
-		return nil
-	}
-	return []Finding{{
-		Code: "board-short", Severity: Warning, Domain: OnCloth, At: geom.Point{Y: 2 * m.Run.Board.Length},
-		Text:   fmt.Sprintf("The bolt of %s is longer than both faces of the board, %s.", mm(m.Run.Bolt.Length), mm(2*m.Run.Board.Length)),
-		Remedy: "Use a longer board, or print the bolt in two layings.",
-	}}
-}
-
-func drift(m Measures, l Limits) []Finding {
-	d := m.Run.Drift
-	if d.WorstJoint <= l.Joint || len(m.Run.Placements) < 2 {
-		return nil
-	}
-	last := m.Run.Placements[len(m.Run.Placements)-1]
-	return []Finding{{
-		Code: "drift-joint", Severity: Note, Domain: OnCloth, At: geom.Point{Y: last.Y},
-		Text: fmt.Sprintf("With this register the worst joint of the bolt is expected to be off by %s, more than %s; the end walks %s across and %s along.",
-			mm(d.WorstJoint), mm(l.Joint), mm(d.EndX), mm(d.EndY)),
-		Remedy: "Lay to an edge line or a marked line, set the stars farther apart, or lay more carefully.",
 	}}
 }
 

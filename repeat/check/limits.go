@@ -29,7 +29,9 @@ type Measures struct {
 	Sheet   stencil.Sheet
 	Run     cloth.Run
 	Dressed cloth.Dressed
-	Unlaid  error // why there is no garment; nil where there is one
+	Reverse *cloth.Reverse // where both sides are printed
+	Fold    *cloth.Mirror  // as seen from the fold, where the cloth is folded
+	Unlaid  error          // why there is no garment; nil where there is one
 }
 
 // stepSlack is the error of a step that is not worth a word: over a bolt of a
@@ -42,9 +44,10 @@ type rule func(m Measures, l Limits) []Finding
 // rules stand in the order of the work: unit, sheet, stars, bolt, garment.
 var rules = []rule{
 	emptyUnit, bentGround, flaws, underPatterns, smallHoles, islands, bands, webs, tongues, ribbons, skews, ties, hinges, cover, lap,
-	stepFault, jointCrosses, jointByHand, jointThin, fieldFits, paperFits,
+	stepFault, jointCrosses, jointByHand, jointThin, fieldFits, selvedges, paperFits,
 	starsClear, starsHidden, starBaseline, starsTurned, matchStars,
-	noPlacement, remainder, turnedPlacements, boardFull, drift,
+	noPlacement, remainder, turnedPlacements, boardFull, drift, walkOff, dries,
+	setMisses, backSheet, backMisses, foldJumps,
 	garmentUnlaid, boltShort, backCentre,
 }
 

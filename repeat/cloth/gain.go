@@ -2,6 +2,7 @@ package cloth
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 	"slices"
 
@@ -42,6 +43,47 @@ func (g Gain) End() geom.Length { return g.EndBefore - g.EndAfter }
 
 // Total returns both gains together.
 func (g Gain) Total() geom.Length { return g.Joint() + g.End() }
+
+// Text says what is to be done, as the middle of a sentence.
+func (g Gain) Text() string {
+	switch g.Remedy {
+	case LongerBaseline:
+		return fmt.Sprintf("set the outer stars %s apart", geom.MMUnit.Format(g.Baseline, 1))
+	case UseEdgeLine:
+		return "lay to an edge line"
+	case UseMarkedLine:
+		return "lay to a marked line"
+	case LongerStep:
+		return fmt.Sprintf("cut a sheet of two steps, %s", geom.MMUnit.Format(g.Step, 1))
+	case CarefulStars:
+		return "lay each star half as far off"
+	case TrueStep:
+		return "measure the step and cut its error away"
+	case DampSheet:
+		return "keep the sheet as damp as at the start"
+	case LayEveryOther:
+		return "lay every other placement first"
+	}
+	return string(g.Remedy)
+}
+
+// Best returns the gain that is greatest by a measure, such as Gain.Joint, and
+// whether there is one. Laying more carefully is no plan: it is named only where
+// nothing else helps.
+func Best(gains []Gain, by func(Gain) geom.Length) (Gain, bool) {
+	var best Gain
+	found := false
+	for _, g := range gains {
+		careful := found && best.Remedy == CarefulStars
+		if by(g) <= 0 || found && g.Remedy == CarefulStars {
+			continue
+		}
+		if !found || careful || by(g) > by(best) {
+			best, found = g, true
+		}
+	}
+	return best, found
+}
 
 // LongestStep is the longest step that LongerStep offers: the longest that a
 // sheet of the trade is moved by, but for poured dye, is about 400 mm.

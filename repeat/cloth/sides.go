@@ -71,5 +71,5 @@ func ReverseOf(u pattern.Unit, width geom.Length, stars []geom.Point, slack geom
 // cut: the pattern has no mirror in the cloth's middle, within slack, or fewer
 // than two stars would serve.
 func (r Reverse) NeedsTurning(slack geom.Length) bool {
-	return !r.Mirror.Found || 2*r.Mirror.Off.Abs() > slack || len(r.Stars) < 2
+	return !r.Mirror.Found || r.Mirror.Glide != 0 || 2*r.Mirror.Off.Abs() > slack || len(r.Stars) < 2
 }
