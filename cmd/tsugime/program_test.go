@@ -71,6 +71,8 @@ func TestWrongUseIsToldInOneLineWithExitTwo(t *testing.T) {
 		{[]string{"ground", "row-dots", "--set", "pitch=0", "-o", "x"}, "pitch"},
 		{[]string{"ground", "row-dots", "--seed", "-1", "-o", "x"}, "out of bounds"},
 		{[]string{"bolt", name, "--json", "--csv"}, "give one"},
+		{[]string{"bolt", name, "--bolts", "0"}, "1 or more"},
+		{[]string{"bolt", name, "--bolts", "9000000000"}, "bolts"},
 		{[]string{"picture", name, "--of", "moon", "-o", "x.png"}, "moon"},
 		{[]string{"sheets", name}, "-o FOLDER"},
 		{[]string{"sheets", name, "-o", t.TempDir(), "--paper", "A99"}, "A99"},
@@ -129,7 +131,8 @@ func TestCheckDocumentHasEveryKeyOfSchemaOne(t *testing.T) {
 func TestOtherDocumentsHaveEveryKeyOfSchemaOne(t *testing.T) {
 	name := order(t, "small-dot")
 	for command, keys := range map[string][]string{
-		"bolt":    {"schema", "count", "step_mm", "remainder_mm", "placements", "drift"},
+		"bolt": {"schema", "count", "step_mm", "remainder_mm", "placements", "drift",
+			"needed", "printings", "order", "sheets", "usable_mm", "partial", "stretches", "simulated", "eye", "gains", "set", "back", "reverse", "fold", "marks"},
 		"garment": {"schema", "panels", "seams", "extra_cloth_mm", "cloth_used_mm"},
 		"fit":     {"schema", "fits"},
 	} {
@@ -141,7 +144,11 @@ func TestOtherDocumentsHaveEveryKeyOfSchemaOne(t *testing.T) {
 		}
 		wantKeys(t, doc, keys...)
 		for list, inner := range map[string][]string{
-			"placements": {"n", "y_mm", "face", "walk_x_mm", "walk_y_mm"},
+			"placements": {"n", "y_mm", "face", "walk_x_mm", "walk_y_mm", "laid_as", "between", "mirrored", "stretch"},
+			"stretches":  {"go", "cloth", "from_mm", "to_mm", "on_board_mm", "first", "count", "on_face_a", "on_face_b", "in_turn", "turns_mm", "overhang_mm"},
+			"eye":        {"distance_mm", "plain_mm", "crisp_mm", "worst_joint"},
+			"gains":      {"remedy", "joint_before_mm", "joint_after_mm", "end_before_mm", "end_after_mm", "gain_mm"},
+			"marks":      {"cloth", "stretch", "n", "face", "at_mm", "y_mm", "in_turn", "in_part", "end"},
 			"panels":     {"name", "y_mm", "length_mm", "width_mm", "turned"},
 			"seams":      {"name", "between", "phase_along_mm", "phase_across_mm", "matched"},
 			"fits":       {"m", "n", "strain_x_pct", "strain_y_pct", "shear_pct", "pitch_mm", "cut_outs_per_cm2"},

@@ -190,7 +190,7 @@ func TestEachRuleFindsItsOwnFaultAndNoOther(t *testing.T) {
 			m.Run.Placements = []cloth.Placement{{WalkX: geom.MM(5)}, {N: 1, WalkX: geom.MM(20)}}
 		}},
 		{"sheet-dries", check.Note, "from +0.00 % to -0.40 %: the pattern walks -0.72 mm along", func(m *check.Measures) { // 180·(0 − 0.004)
-			m.Run.Register.Growth.End = -0.004
+			m.Run.Register.Growth.End, m.Run.Drift.ShareY = -0.004, -geom.MM(0.72)
 		}},
 		{"sheet-dries", check.Note, "gap by up to 0.72 mm", func(m *check.Measures) {
 			m.Run.Register.Growth.End, m.Run.Drift.Way = -0.004, cloth.MarkedLine

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 
 	"tsugime/repeat/cloth"
 	"tsugime/repeat/geom"
@@ -20,7 +21,12 @@ func drift(m Measures, l Limits) []Finding {
 			mm(d.WorstJoint), mm(l.Joint), seen(d.WorstJoint, l.Look), mm(d.EndX), mm(d.EndY)),
 		Remedy: "Lay to an edge line or a marked line, set the stars farther apart, or lay more carefully.",
 	}
-	if g, ok := cloth.Best(cloth.Gains(m.Run), cloth.Gain.Joint); ok {
+	gains := cloth.Gains(m.Run)
+	g, ok := cloth.Best(gains, cloth.Gain.Joint)
+	if ok && g.Joint() < d.WorstJoint/20 { // hardly worth the trouble
+		g, ok = cloth.Best(slices.DeleteFunc(gains, func(g cloth.Gain) bool { return g.Remedy != cloth.CarefulStars }), cloth.Gain.Joint)
+	}
+	if ok {
 		f.Remedy = fmt.Sprintf("Best for the joints: %s; the worst is then off by %s, %s less.", g.Text(), mm(g.JointAfter), mm(g.Joint()))
 	}
 	return []Finding{f}
@@ -80,7 +86,7 @@ func dries(m Measures, l Limits) []Finding {
 		}
 		f.Text = fmt.Sprintf("The sheet's length goes from %+.2f %% to %+.2f %%: joints lap or gap by up to %s from that alone.", 100*from, 100*to, mm(lap))
 	} else {
-		walk := g.Walk(r.Step, n, n)
+		walk := r.Drift.ShareY - geom.Length(n)*r.Register.PitchError
 		if walk.Abs() <= l.SeamPhase {
 			return nil
 		}

@@ -3,8 +3,6 @@ package cloth
 import (
 	"fmt"
 	"math"
-
-	"tsugime/repeat/geom"
 )
 
 // A Growth is by how much the sheet is longer along than it was taken to be when
@@ -46,22 +44,3 @@ func (g Growth) At(n, of int) float64 {
 	}
 	return g.Start + (g.End-g.Start)*float64(n)/float64(of-1)
 }
-
-// Sum returns the growth of the first n placements of so many added up: the walk
-// along that they make, as a fraction of one step. By the sum of an arithmetic
-// series, or of a geometric one.
-func (g Growth) Sum(n, of int) float64 {
-	k := float64(n)
-	switch {
-	case g.Start == g.End || g.Half == 0 && of < 2:
-		return k * g.Start
-	case g.Half > 0:
-		q := math.Exp2(-1 / float64(g.Half))
-		return k*g.End + (g.Start-g.End)*(1-math.Pow(q, k))/(1-q)
-	}
-	return k*g.Start + (g.End-g.Start)*k*(k-1)/2/float64(of-1)
-}
-
-// Walk returns how far n placements of so many walk along by the growth alone,
-// where they follow each other's stars one after another.
-func (g Growth) Walk(step geom.Length, n, of int) geom.Length { return step.Times(g.Sum(n, of)) }

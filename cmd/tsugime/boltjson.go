@@ -1,0 +1,227 @@
+package main
+
+import (
+	"tsugime/repeat"
+	"tsugime/repeat/cloth"
+	"tsugime/repeat/geom"
+)
+
+type placementJSON struct {
+	N        int    `json:"n"`
+	Y        mm     `json:"y_mm"`
+	Face     string `json:"face"`
+	WalkX    mm     `json:"walk_x_mm"`
+	WalkY    mm     `json:"walk_y_mm"`
+	LaidAs   int    `json:"laid_as"`  // as which one of its cloth, from 0
+	Between  bool   `json:"between"`  // two finished ones
+	Mirrored bool   `json:"mirrored"` // along
+	Stretch  int    `json:"stretch"`  // its number in stretches
+}
+
+// A stretchJSON is cloth that lies on the board at one time.
+type stretchJSON struct {
+	Go       int     `json:"go"`
+	Cloth    int     `json:"cloth"`
+	From     mm      `json:"from_mm"`
+	To       mm      `json:"to_mm"`
+	OnBoard  mm      `json:"on_board_mm"` // a place y of the cloth lies at on_board + y
+	First    int     `json:"first"`
+	Count    int     `json:"count"`
+	FaceA    int     `json:"on_face_a"`
+	FaceB    int     `json:"on_face_b"`
+	InTurn   int     `json:"in_turn"`
+	Turns    [][2]mm `json:"turns_mm"`
+	Overhang mm      `json:"overhang_mm"`
+}
+
+type partialJSON struct {
+	N       int `json:"n"`
+	Y       mm  `json:"y_mm"`
+	Printed mm  `json:"printed_mm"`
+	Masked  mm  `json:"masked_mm"`
+}
+
+type driftJSON struct {
+	Way        string  `json:"way"`
+	EndX       mm      `json:"end_x_mm"`
+	EndY       mm      `json:"end_y_mm"`
+	WorstJoint mm      `json:"worst_joint_mm"`
+	ShareY     mm      `json:"share_y_mm"` // of end_y, what is no chance
+	Within     rounded `json:"within_pct"` // odds that no joint opens by more than tolerance
+	Tolerance  mm      `json:"tolerance_mm"`
+}
+
+type simulatedJSON struct {
+	Bolts      int     `json:"bolts"`
+	Seed       uint64  `json:"seed"`
+	MeanX      mm      `json:"mean_x_mm"`
+	MeanY      mm      `json:"mean_y_mm"`
+	SpreadX    mm      `json:"spread_x_mm"`
+	SpreadY    mm      `json:"spread_y_mm"`
+	WorstJoint mm      `json:"worst_joint_mm"`
+	Within     rounded `json:"within_pct"`
+}
+
+type eyeJSON struct {
+	Distance mm     `json:"distance_mm"`
+	Plain    mm     `json:"plain_mm"`
+	Crisp    mm     `json:"crisp_mm"`
+	Joint    string `json:"worst_joint"` // how visible it is
+}
+
+type overlayJSON struct {
+	Prints    int     `json:"prints"`
+	Along     mm      `json:"along_mm"`
+	Across    mm      `json:"across_mm"`
+	Worst     mm      `json:"worst_mm"`
+	Within    rounded `json:"within_pct"`
+	Tolerance mm      `json:"tolerance_mm"`
+}
+
+type mirrorJSON struct {
+	Group string `json:"plane_group"`
+	Found bool   `json:"found"`
+	Off   mm     `json:"off_mm"`
+	Glide mm     `json:"glide_mm"`
+}
+
+type reverseJSON struct {
+	Mirror    mirrorJSON `json:"mirror"`
+	TurnSheet bool       `json:"turn_sheet"`
+	Stars     [][2]int   `json:"stars"` // of the front, and of the unturned sheet on the back
+}
+
+type gainJSON struct {
+	Remedy      string `json:"remedy"`
+	JointBefore mm     `json:"joint_before_mm"`
+	JointAfter  mm     `json:"joint_after_mm"`
+	EndBefore   mm     `json:"end_before_mm"`
+	EndAfter    mm     `json:"end_after_mm"`
+	Gain        mm     `json:"gain_mm"` // both together
+}
+
+type markJSON struct {
+	Cloth   int    `json:"cloth"`
+	Stretch int    `json:"stretch"`
+	N       int    `json:"n"`
+	Face    string `json:"face"`
+	At      mm     `json:"at_mm"` // from the board's near end, on this face
+	Y       mm     `json:"y_mm"`
+	Turn    bool   `json:"in_turn"`
+	Part    bool   `json:"in_part"`
+	End     bool   `json:"end"`
+}
+
+type boltJSON struct {
+	Schema     int             `json:"schema"`
+	Count      int             `json:"count"`
+	Step       mm              `json:"step_mm"`
+	Remainder  mm              `json:"remainder_mm"`
+	Placements []placementJSON `json:"placements"`
+	Drift      driftJSON       `json:"drift"`
+	Needed     int             `json:"needed"`
+	Printings  int             `json:"printings"` // of all cloths, sheets and sides
+	Order      string          `json:"order"`
+	Sheets     int             `json:"sheets"`
+	Usable     [2]mm           `json:"usable_mm"` // between the selvedges, on the board
+	Partial    *partialJSON    `json:"partial"`   // null where nothing is laid in part
+	Stretches  []stretchJSON   `json:"stretches"`
+	Simulated  *simulatedJSON  `json:"simulated"` // null without stars
+	Eye        []eyeJSON       `json:"eye"`
+	Gains      []gainJSON      `json:"gains"`
+	Set        *overlayJSON    `json:"set"`     // null for one sheet
+	Back       *overlayJSON    `json:"back"`    // null for one side
+	Reverse    *reverseJSON    `json:"reverse"` // null for one side
+	Fold       *mirrorJSON     `json:"fold"`    // null for a cloth that isn't folded
+	Marks      []markJSON      `json:"marks"`
+}
+
+func boltDocument(w repeat.Work, sim cloth.Simulated) boltJSON {
+	r := w.Run
+	doc := boltJSON{
+		Schema: schema, Count: len(r.Placements), Step: mm(r.Step), Remainder: mm(r.Remainder),
+		Placements: []placementJSON{}, Needed: r.Needed, Printings: r.Count(),
+		Order: string(w.Order.Board.Sequence), Sheets: max(r.Register.Sheets, 1),
+		Usable:    [2]mm{mm(r.Bolt.Usable().From), mm(r.Bolt.Usable().To)},
+		Stretches: []stretchJSON{}, Eye: []eyeJSON{}, Gains: []gainJSON{}, Marks: []markJSON{},
+	}
+	for _, l := range r.Placements {
+		doc.Placements = append(doc.Placements, placementJSON{
+			l.N, mm(l.Y), string(l.Face), mm(l.WalkX), mm(l.WalkY), l.LaidAs, l.Between, l.Mirrored, l.Stretch,
+		})
+	}
+	d := r.Drift
+	doc.Drift = driftJSON{string(d.Way), mm(d.EndX), mm(d.EndY), mm(d.WorstJoint), mm(d.ShareY), rounded(d.WithinPct), mm(d.Tolerance)}
+	if p := r.Partial; p.Printed > 0 {
+		doc.Partial = &partialJSON{p.N, mm(p.Y), mm(p.Printed), mm(p.Masked)}
+	}
+	for _, s := range r.Stretches {
+		doc.Stretches = append(doc.Stretches, stretchDocument(r, s))
+	}
+	if sim.Bolts > 0 {
+		doc.Simulated = &simulatedJSON{
+			sim.Bolts, sim.Seed, mm(sim.MeanX), mm(sim.MeanY), mm(sim.SpreadX), mm(sim.SpreadY), mm(sim.WorstJoint), rounded(sim.WithinPct),
+		}
+	}
+	for _, e := range eyes(w) {
+		doc.Eye = append(doc.Eye, eyeJSON{mm(e.Distance), mm(e.Plain), mm(e.Crisp), string(e.Sees(d.WorstJoint))})
+	}
+	for _, g := range cloth.Gains(r) {
+		doc.Gains = append(doc.Gains, gainJSON{
+			string(g.Remedy), mm(g.JointBefore), mm(g.JointAfter), mm(g.EndBefore), mm(g.EndAfter), mm(g.Total()),
+		})
+	}
+	for _, m := range cloth.Marks(r) {
+		doc.Marks = append(doc.Marks, markJSON{m.Cloth, m.Stretch, m.N, string(m.Face), mm(m.At), mm(m.Y), m.Turn, m.Part, m.End})
+	}
+	doc.Set, doc.Back = overlayDocument(r.Set), overlayDocument(r.Back)
+	if w.Reverse != nil {
+		doc.Reverse = &reverseJSON{mirrorDocument(w.Reverse.Mirror), w.Reverse.NeedsTurning(w.Order.Limits.Misfit), [][2]int{}}
+		for _, s := range w.Reverse.Stars {
+			doc.Reverse.Stars = append(doc.Reverse.Stars, [2]int{s.Front, s.Back})
+		}
+	}
+	if w.Fold != nil {
+		m := mirrorDocument(*w.Fold)
+		doc.Fold = &m
+	}
+	return doc
+}
+
+// eyes are from where the work is looked at: as the order says, and from one and
+// two metres.
+func eyes(w repeat.Work) []cloth.Eye {
+	return []cloth.Eye{cloth.EyeAt(w.Order.Limits.Look), cloth.EyeAt(geom.Metre), cloth.EyeAt(2 * geom.Metre)}
+}
+
+func stretchDocument(r cloth.Run, s cloth.Stretch) stretchJSON {
+	doc := stretchJSON{
+		Go: s.Go, Cloth: s.Cloth, From: mm(s.Cover.From), To: mm(s.Cover.To), OnBoard: mm(s.On),
+		First: s.First, Count: s.Count, Turns: [][2]mm{}, Overhang: mm(s.Overhang),
+	}
+	for n := s.First; n < s.First+s.Count; n++ {
+		switch r.Face(s, n) {
+		case cloth.FaceA:
+			doc.FaceA++
+		case cloth.FaceB:
+			doc.FaceB++
+		default:
+			doc.InTurn++
+		}
+	}
+	for _, t := range s.Turns {
+		doc.Turns = append(doc.Turns, [2]mm{mm(t.From), mm(t.To)})
+	}
+	return doc
+}
+
+func overlayDocument(o cloth.Overlay) *overlayJSON {
+	if o.Prints == 0 {
+		return nil
+	}
+	return &overlayJSON{o.Prints, mm(o.Along), mm(o.Across), mm(o.Worst), rounded(o.WithinPct), mm(o.Tolerance)}
+}
+
+func mirrorDocument(m cloth.Mirror) mirrorJSON {
+	return mirrorJSON{string(m.Group), m.Found, mm(m.Off), mm(m.Glide)}
+}
