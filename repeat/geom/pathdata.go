@@ -11,44 +11,73 @@ import (
 // ones become cubics. Each subpath is closed. What is drawn must lie within
 // ±10 m and have at most 200,000 pieces.
 func ParsePathData(data string) (Outline, error) {
-	p := pathReader{rest: data}
+	o := pathOutline{}
+	p := pathReader{rest: data, pen: &o, reach: pathReach, radius: maxRadius, unit: " mm", fault: func() error { return o.err }}
+	if err := p.read(o.end); err != nil {
+		return nil, err
+	}
+	if len(o.out) == 0 {
+		return nil, fmt.Errorf("path data draws nothing; it needs at least a move and a line, like M0 0H1V1Z")
+	}
+	return o.out, nil
+}
+
+// A Pen is moved as path data says, in the data's own unit; coordinates are
+// absolute. It starts where Move takes it; after Close it stands where its line
+// began.
+type Pen interface {
+	Move(x, y float64)
+	Line(x, y float64)
+	Cubic(x1, y1, x2, y2, x, y float64)
+	// Arc goes along an ellipse with the radii rx and ry, whose first axis is
+	// turned by degrees (SVG 1.1, section 8.3.8).
+	Arc(rx, ry, degrees float64, large, sweep bool, x, y float64)
+	Close()
+}
+
+// DrawPathData moves a pen as SVG path data says (SVG 1.1, section 8.3). No
+// coordinate may be farther than reach from the origin. Quadratic curves come as
+// the cubics that they are.
+func DrawPathData(data string, reach float64, pen Pen) error {
+	p := pathReader{rest: data, pen: pen, reach: reach, radius: reach, fault: func() error { return nil }}
+	return p.read(func() {})
+}
+
+type pathReader struct {
+	rest   string
+	pen    Pen
+	reach  float64 // the largest coordinate
+	radius float64 // the largest radius of an arc
+	unit   string  // of the numbers, with a space before
+	fault  func() error
+	err    error
+	x, y   float64 // the present place
+	sx, sy float64 // where the subpath began
+	cx, cy float64 // last control, for the smooth commands
+	last   byte    // the command before
+	was    bool    // any command was read
+}
+
+// read reads all of it and calls done at its end.
+func (p *pathReader) read(done func()) error {
+	all := len(p.rest)
 	for {
 		command, ok := p.command()
 		if !ok {
 			break
 		}
 		if err := p.run(command); err != nil {
-			return nil, fmt.Errorf("path data at character %d: %w", len(data)-len(p.rest)+1, err)
+			return fmt.Errorf("path data at character %d: %w", all-len(p.rest)+1, err)
 		}
 	}
-	p.close()
+	if done(); p.err == nil {
+		p.err = p.fault()
+	}
 	if p.err != nil {
-		return nil, fmt.Errorf("path data at character %d: %w", len(data)-len(p.rest)+1, p.err)
+		return fmt.Errorf("path data at character %d: %w", all-len(p.rest)+1, p.err)
 	}
-	if len(p.out) == 0 {
-		return nil, fmt.Errorf("path data draws nothing; it needs at least a move and a line, like M0 0H1V1Z")
-	}
-	return p.out, nil
+	return nil
 }
-
-type pathReader struct {
-	rest       string
-	err        error
-	out        Outline
-	contour    Contour
-	x, y       float64 // the present place, mm
-	sx, sy     float64 // where the subpath began
-	cx, cy     float64 // last control, for the smooth commands
-	last       byte    // the command before
-	began, was bool    // a subpath is open; any command was read
-	pieces     int     // added so far
-}
-
-// Bounds of path data: the farthest coordinate in mm, and the most pieces.
-const (
-	pathReach  = 10_000
-	pathPieces = 200_000
-)
 
 func (p *pathReader) skip() {
 	for p.rest != "" {
@@ -64,6 +93,9 @@ func (p *pathReader) skip() {
 // command returns the next command letter, or the repeated one before numbers.
 func (p *pathReader) command() (byte, bool) {
 	p.skip()
+	if p.err == nil {
+		p.err = p.fault()
+	}
 	if p.rest == "" || p.err != nil {
 		return 0, false
 	}
@@ -91,7 +123,7 @@ func (p *pathReader) command() (byte, bool) {
 	return p.last, true
 }
 
-func (p *pathReader) number() (float64, error) { return p.numberWithin(pathReach) }
+func (p *pathReader) number() (float64, error) { return p.numberWithin(p.reach) }
 
 func (p *pathReader) numberWithin(most float64) (float64, error) {
 	p.skip()
@@ -104,7 +136,7 @@ func (p *pathReader) numberWithin(most float64) (float64, error) {
 		return 0, fmt.Errorf("%s is no number", p.rest[:n])
 	}
 	if math.Abs(v) > most {
-		return 0, fmt.Errorf("%s mm is out of reach; stay within ±%.0f mm", p.rest[:n], most)
+		return 0, fmt.Errorf("%s%s is out of reach; stay within ±%.0f%s", p.rest[:n], p.unit, most, p.unit)
 	}
 	p.rest = p.rest[n:]
 	return v, nil
@@ -178,7 +210,7 @@ func (p *pathReader) run(command byte) error {
 	smooth := p.last &^ 0x20
 	p.last = command
 	if upper == 'Z' {
-		p.close()
+		p.pen.Close()
 		p.x, p.y = p.sx, p.sy
 		return nil
 	}
@@ -194,8 +226,8 @@ func (p *pathReader) run(command byte) error {
 	x, y := p.x, p.y
 	switch upper {
 	case 'M':
-		p.close()
 		p.x, p.y, p.sx, p.sy = v[0], v[1], v[0], v[1]
+		p.pen.Move(v[0], v[1])
 	case 'L':
 		p.line(v[0], v[1])
 	case 'H':
@@ -225,64 +257,45 @@ func (p *pathReader) run(command byte) error {
 	return nil
 }
 
-func (p *pathReader) begin() {
-	if !p.began {
-		p.began = true
-		p.contour = Contour{Start: PtMM(p.x, p.y)}
-	}
-}
-
-// close ends the open subpath.
-func (p *pathReader) close() {
-	if p.began && len(p.contour.Segments) > 0 {
-		n := len(p.contour.Segments)
-		if p.contour.Segments[n-1].End != p.contour.Start {
-			p.contour.Segments = append(p.contour.Segments, Segment{End: p.contour.Start})
-		}
-		p.out = append(p.out, p.contour)
-		// An arc may bulge farther than its ends.
-		p.within(Outline{p.contour}.Bounds())
-	}
-	p.began = false
-}
-
-// within keeps an error where b reaches too far.
-func (p *pathReader) within(b Box) {
-	most := BoxOf(PtMM(-pathReach, -pathReach), PtMM(pathReach, pathReach))
-	if p.err == nil && !most.HoldsBox(b) {
-		p.err = fmt.Errorf("it reaches out of ±%d mm; draw it smaller", pathReach)
-	}
-}
-
-func (p *pathReader) add(s Segment, x, y float64) {
-	p.begin()
-	s.End = PtMM(x, y)
+func (p *pathReader) line(x, y float64) {
 	p.x, p.y = x, y
-	at := p.contour.Start
-	if n := len(p.contour.Segments); n > 0 {
-		at = p.contour.Segments[n-1].End
-	}
-	if s.End == at && s.straight(at) {
-		return // it has no extent
-	}
-	p.contour.Segments = append(p.contour.Segments, s)
-	if s.Kind == Cubic {
-		p.within(BoxOf(s.C1, s.C2))
-	}
-	if p.pieces++; p.err == nil && p.pieces > pathPieces {
-		p.err = fmt.Errorf("it has more than %d pieces; draw it plainer", pathPieces)
-	}
+	p.pen.Line(x, y)
 }
-
-func (p *pathReader) line(x, y float64) { p.add(Segment{}, x, y) }
 
 func (p *pathReader) cubic(x1, y1, x2, y2, x, y float64) {
-	p.cx, p.cy = x2, y2
-	p.add(Segment{Kind: Cubic, C1: PtMM(x1, y1), C2: PtMM(x2, y2)}, x, y)
+	p.cx, p.cy, p.x, p.y = x2, y2, x, y
+	p.pen.Cubic(x1, y1, x2, y2, x, y)
 }
 
 func (p *pathReader) quadratic(qx, qy, x, y float64) {
 	x0, y0 := p.x, p.y
 	p.cubic(x0+(qx-x0)*2/3, y0+(qy-y0)*2/3, x+(qx-x)*2/3, y+(qy-y)*2/3, x, y)
 	p.cx, p.cy = qx, qy
+}
+
+// arc reads one elliptical arc.
+func (p *pathReader) arc(relative bool) error {
+	var in [3]float64
+	for i := range in {
+		v, err := p.numberWithin(p.radius)
+		if err != nil {
+			return err
+		}
+		in[i] = v
+	}
+	large, err := p.flag()
+	if err != nil {
+		return err
+	}
+	sweep, err := p.flag()
+	if err != nil {
+		return err
+	}
+	end, err := p.numbers(2, relative)
+	if err != nil {
+		return err
+	}
+	p.x, p.y = end[0], end[1]
+	p.pen.Arc(math.Abs(in[0]), math.Abs(in[1]), in[2], large, sweep, end[0], end[1])
+	return nil
 }
