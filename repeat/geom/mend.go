@@ -41,6 +41,19 @@ type Mend struct {
 // them. What was mended is listed. Segments that nothing crosses stay as they are;
 // one that is crossed is split within Chord. A sound outline comes back as it is.
 func (o Outline) Mended() (Outline, []Mend) {
+	return o.mended(nonZero, func(turns int) bool { return turns != 0 })
+}
+
+// MendedEvenOdd is Mended for an outline whose inside is where its contours go
+// around a place an odd number of times (the even-odd rule of SVG 1.1, section
+// 11.3). By the non-zero rule the result covers the same.
+func (o Outline) MendedEvenOdd() (Outline, []Mend) {
+	return o.mended(odd, func(turns int) bool { return turns%2 != 0 })
+}
+
+// mended is Mended by any rule of what is inside: of the layers of an
+// arrangement, and of how often the contours turn around a place.
+func (o Outline) mended(inside func(cover layer) bool, turned func(turns int) bool) (Outline, []Mend) {
 	o, mends := o.tidied()
 	all := o.hull()
 	if all.Empty() {
@@ -51,12 +64,12 @@ func (o Outline) Mended() (Outline, []Mend) {
 	}
 	contours := o.curves()
 	if at, crossed := crossedAt(contours); crossed {
-		if parted, err := parted(contours, nonZero); err == nil {
+		if parted, err := parted(contours, inside); err == nil {
 			return parted, append(mends, Mend{Crossed, at})
 		}
 		return o, append(mends, Mend{TooWide, all.Min})
 	}
-	o, nested := o.nestedRight(contours, func(turns int) bool { return turns != 0 })
+	o, nested := o.nestedRight(contours, turned)
 	return o, append(mends, nested...)
 }
 

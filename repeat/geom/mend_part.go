@@ -54,8 +54,9 @@ func loops(line Ring) []Ring {
 	return append(parts, open)
 }
 
-// nonZero and positive are the two rules by which parted tells what is inside.
+// nonZero, positive and odd are the rules by which parted tells what is inside.
 func nonZero(cover layer) bool  { return cover != 0 }
+func odd(cover layer) bool      { return cover%2 != 0 }
 func positive(cover layer) bool { return cover > 0 }
 
 // flattened returns the contours as straight pieces, and the pieces one by one.
