@@ -100,7 +100,7 @@ func dashStart(dash []Length, from, period Length) (k int, left float64) {
 	if from < 0 {
 		from += period
 	}
-	for from >= dash[k] {
+	for from > 0 && from >= dash[k] {
 		from -= dash[k]
 		k = (k + 1) % len(dash)
 	}

@@ -88,17 +88,17 @@ func (s Stroke) along(t Track) Outline {
 		return s.dot(t.Start)
 	}
 	h := float64(s.Width) / 2
-	c = smooth(c, h)
+	c, bent := smooth(c, h)
 	var left, right flank
 	var extra Outline
 	for i, v := range c {
 		if i > 0 {
-			s.corner(&left, &right, c[i-1], v, h)
+			s.cornerOf(bent[i]).corner(&left, &right, c[i-1], v, h)
 		}
 		extra = append(extra, ribbon(&left, &right, v, h)...)
 	}
 	if !t.Open {
-		s.corner(&left, &right, c[len(c)-1], c[0], h)
+		s.cornerOf(bent[0]).corner(&left, &right, c[len(c)-1], c[0], h)
 		rim := contourOf(left.closed())
 		hole := contourOf(reversedCurves(right.closed()))
 		return append(extra, rim, hole)
@@ -126,23 +126,33 @@ func (t Track) curves() []curve {
 	return curves
 }
 
-// smooth returns c with straight pieces for what bends more tightly than h.
-func smooth(c []curve, h float64) []curve {
-	out := make([]curve, 0, len(c))
+// smooth returns c with straight pieces for what bends more tightly than h, and for
+// each curve whether it goes on with one that was bent before it was cut.
+func smooth(c []curve, h float64) (out []curve, bent []bool) {
+	out, bent = make([]curve, 0, len(c)), make([]bool, 0, len(c))
 	for _, v := range c {
 		by := Length(math.Ceil(h))
 		if v.Kind != Cubic || !v.turnsBack(by) && !v.turnsBack(-by) {
-			out = append(out, v)
+			out, bent = append(out, v), append(bent, false)
 			continue
 		}
 		run := v.evenPoints(Ring{v.from})
-		for i := 1; i < len(run); i++ {
+		for i, first := 1, true; i < len(run); i++ {
 			if run[i] != run[i-1] {
 				out = append(out, curve{run[i-1], Segment{Kind: Line, End: run[i]}})
+				bent, first = append(bent, !first), false
 			}
 		}
 	}
-	return out
+	return out, bent
+}
+
+// cornerOf returns s with round joins for what was a bend and no corner.
+func (s Stroke) cornerOf(bent bool) Stroke {
+	if bent {
+		s.Join = RoundJoin
+	}
+	return s
 }
 
 // dot is the stroke of a line without length.
