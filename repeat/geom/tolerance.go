@@ -36,6 +36,11 @@ const (
 	// hand and no machine cuts to a micrometre.
 	Alike = Micrometre
 
+	// Chain is how far the ends of two lines of a file may be apart and still be
+	// one place: places are written there with four decimals of an inch or two of a
+	// millimetre, which are off by up to 5 µm.
+	Chain = 10 * Micrometre
+
 	// MaxSpan bounds every coordinate difference that enters an orientation
 	// test: products of two such differences and their sum stay below 2⁶³
 	// (2·(2³¹)² = 2⁶³), so Cross is exact in plain int64.

@@ -89,8 +89,8 @@ func nested(loops []loop) (shapes []geom.Shape, rims []int) {
 			for _, h := range holes[i] {
 				o = append(o, contoursOf(loops[h].shape)...)
 			}
-			sound, _ := o.MendedEvenOdd()
-			s = geom.Shape{Outline: sound}
+			o, _ = sound(o, true)
+			s = geom.Shape{Outline: o}
 		}
 		shapes, rims = append(shapes, s), append(rims, i)
 	}

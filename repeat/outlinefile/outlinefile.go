@@ -126,8 +126,8 @@ func (d Drawing) Joined() geom.Shape {
 	for _, p := range d.Pieces {
 		all = append(all, contoursOf(p.Shape)...)
 	}
-	sound, _ := all.Mended()
-	return geom.Shape{Outline: sound}
+	all, _ = sound(all, false)
+	return geom.Shape{Outline: all}
 }
 
 // A logbook collects notes; the same text is kept with its first line and counted.

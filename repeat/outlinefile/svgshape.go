@@ -2,7 +2,6 @@ package outlinefile
 
 import (
 	"math"
-	"slices"
 	"strings"
 
 	"tsugime/repeat/geom"
@@ -216,13 +215,7 @@ func (p *painter) fill(n *node, at spot, runs []run) error {
 		r.closed = true
 		o = append(o, r.track().Contour)
 	}
-	var mends []geom.Mend
-	if at.style.get("fill-rule") == "evenodd" {
-		o, mends = o.MendedEvenOdd()
-	} else {
-		o, mends = o.Mended()
-	}
-	return p.take(n, at, n.name, o, mends)
+	return p.take(n, at, n.name, o, at.style.get("fill-rule") == "evenodd")
 }
 
 func outOfReach(n *node) error {
@@ -237,11 +230,11 @@ func short120(text string) string {
 	return text
 }
 
-// take adds a sound outline, each of its parts as a shape of its own.
-func (p *painter) take(n *node, at spot, kind string, o geom.Outline, mends []geom.Mend) error {
-	if slices.ContainsFunc(mends, func(m geom.Mend) bool { return m.Flaw == geom.TooWide }) {
-		b := o.Bounds()
-		p.log.add(n.line, "%s: it is %s × %s mm and was left out; outlines may be %s mm each way", kind, b.Width(), b.Height(), geom.MaxSpan/2)
+// take adds an outline, made sound, each of its parts as a shape of its own.
+func (p *painter) take(n *node, at spot, kind string, o geom.Outline, evenOdd bool) error {
+	o, ok := sound(o, evenOdd)
+	if !ok {
+		tooWide(&p.log, n.line, kind, o)
 		return nil
 	}
 	var loops []loop

@@ -43,22 +43,35 @@ func (p *painter) stroke(n *node, at spot, runs []run, filled bool) error {
 		}
 		tracks = append(tracks, r.track())
 	}
-	o, err := pen.Outline(tracks...)
+	o, err := outlined(pen, tracks)
 	if err != nil {
 		return faultf(n.line, "%s: %v", n.name, err)
 	}
-	var mends []geom.Mend
 	if skewed {
 		o = o.Mapped(after)
 		if b := o.Bounds(); b.Width() > 2*maxReach || b.Height() > 2*maxReach {
 			return outOfReach(n)
 		}
-		o, mends = o.Mended()
 	}
 	if len(o) == 0 && filled {
 		return nil
 	}
-	return p.take(n, at, n.name+", its stroke", o, mends)
+	return p.take(n, at, n.name+", its stroke", o, false)
+}
+
+// outlined returns the outline of a stroke, worked out about the origin, where
+// coordinates are small.
+func outlined(pen geom.Stroke, tracks []geom.Track) (geom.Outline, error) {
+	var lines geom.Outline
+	for _, t := range tracks {
+		lines = append(lines, t.Contour)
+	}
+	home := lines.Bounds().Centre()
+	for i, c := range lines.Moved(home.Neg()) {
+		tracks[i].Contour = c
+	}
+	o, err := pen.Outline(tracks...)
+	return o.Moved(home), err
 }
 
 // skew is by how much a frame makes an ellipse of the unit circle: the difference

@@ -155,6 +155,9 @@ func (r rule) fits(n *node) bool {
 // of returns the style of n inside of what has the style outer: attributes, then
 // style sheets, then its own style attribute, each over the one before.
 func (t *painter) style(n *node, outer style) style {
+	if t.plain(n) && outer.passes() {
+		return outer
+	}
 	s := make(style, len(outer)+4)
 	for name, value := range outer {
 		if properties[name].inherited {
@@ -184,6 +187,26 @@ func (t *painter) style(n *node, outer style) style {
 		set(d.name, d.value)
 	}
 	return s
+}
+
+// plain reports whether nothing says how n is painted.
+func (t *painter) plain(n *node) bool {
+	for name := range n.attrs {
+		if _, known := properties[name]; known || name == "style" {
+			return false
+		}
+	}
+	return !slices.ContainsFunc(t.rules, func(r rule) bool { return r.fits(n) })
+}
+
+// passes reports whether all of s goes to what is inside.
+func (s style) passes() bool {
+	for name := range s {
+		if !properties[name].inherited {
+			return false
+		}
+	}
+	return true
 }
 
 // paints reports whether a colour paints anything.

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"encoding/xml"
 	"errors"
-	"fmt"
 	"io"
 	"regexp"
 	"strings"
@@ -168,5 +167,5 @@ func charset(label string, in io.Reader) (io.Reader, error) {
 		}
 		return strings.NewReader(string(runes)), nil
 	}
-	return nil, fmt.Errorf("it is written in %s; save it as UTF-8", short(label))
+	return nil, faultf(1, "it is written in %s; save it as UTF-8", short(label))
 }
