@@ -14,7 +14,6 @@ type node struct {
 	name  string
 	attrs map[string]string // without namespaces; href is xlink's or SVG 2's
 	kids  []*node
-	text  string // of a style element
 	line  int
 }
 
