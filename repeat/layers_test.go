@@ -24,8 +24,8 @@ repeat/pattern       : repeat/geom
 repeat/stencil       : repeat/geom repeat/pattern
 repeat/bench         : repeat/geom repeat/pattern repeat/stencil
 repeat/cloth         : repeat/geom repeat/pattern
-repeat/check         : repeat/geom repeat/pattern repeat/stencil repeat/cloth
-repeat/document      : repeat/geom repeat/pattern repeat/stencil repeat/cloth
+repeat/check         : repeat/geom repeat/pattern repeat/stencil repeat/bench repeat/cloth
+repeat/document      : repeat/geom repeat/pattern repeat/stencil repeat/bench repeat/cloth
 repeat/outlinefile   : repeat/geom
 repeat/repeattest    : repeat/...
 repeat               : repeat/...

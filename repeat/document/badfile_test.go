@@ -26,6 +26,7 @@ func TestABadFileGetsOneClearLine(t *testing.T) {
 		{`"step_mm": 181.818182`, `"step_mm": -5`, `line 7, column 16: sheet.step_mm: -5 mm is out of bounds; give 1 to 1500 mm`},
 		{`"step_mm": 181.818182,`, ``, `line 6, column 12: sheet: "step_mm" is missing; add it`},
 		{`"step_mm": 181.818182,`, `"step_mm": 181.818182, "step_mm": 3,`, `sheet.step_mm: the key stands here twice`},
+		{`"method": "kiribori"`, `"method": "drill"`, `unit.motifs[0].method: there is no method "drill"; give one of`},
 		{`"pile": 6`, `"pile": 2.5`, `sheet.paper.pile: 2.5 is no whole number`},
 		{`"pile": 6`, `"pile": 99999999999`, `sheet.paper.pile: 99999999999 is no whole number up to`},
 		{`"pile": 6`, `"pile": 51`, `sheet.paper.pile: 51 is out of bounds; give 1 to 50`},

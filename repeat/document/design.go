@@ -2,6 +2,7 @@ package document
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 
 	"tsugime/repeat/pattern"
@@ -44,10 +45,14 @@ func (o Order) writtenOut() Order {
 	next := o
 	next.Group = pattern.P1
 	next.Unit.Motifs = slices.Clone(design.Motifs)
+	next.Methods = maps.Clone(o.Methods)
 	renamed := make(map[pattern.ID]pattern.ID, len(design.Motifs))
 	for i := range next.Unit.Motifs {
 		m := &next.Unit.Motifs[i]
-		if _, op := m.ID.Drawn(); op != 0 {
+		if drawn, op := m.ID.Drawn(); op != 0 {
+			if method, named := o.Methods[drawn]; named {
+				next.Methods[next.NextID] = method
+			}
 			renamed[m.ID] = next.NextID
 			m.ID = next.NextID
 			next.NextID++
@@ -114,7 +119,7 @@ func LayGround(o Order, r pattern.Recipe) (Order, error) {
 	}
 	h := next.Sheet.Hold
 	h.Ties, h.Second.Ties, h.Second.Motifs = nil, nil, nil
-	next.Sheet.Hold = h
+	next.Sheet.Hold, next.Methods = h, nil
 	return o.checked(next)
 }
 

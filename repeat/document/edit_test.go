@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"tsugime/repeat/bench"
 	"tsugime/repeat/cloth"
 	"tsugime/repeat/document"
 	"tsugime/repeat/geom"
@@ -60,6 +61,7 @@ func goodEdits() []edit {
 		{"rack", func(o document.Order) (document.Order, error) {
 			return document.SetRack(o, []document.Punch{{Name: "only", Diameter: mm(2)}})
 		}},
+		{"method", func(o document.Order) (document.Order, error) { return document.SetMethod(o, bench.Tsukibori, 1) }},
 		{"limits", func(o document.Order) (document.Order, error) {
 			return document.SetLimits(o, document.Limits{Hole: mm(0.5), Misfit: mm(0.2), MostMisfit: mm(0.4), Look: mm(500)}, mm(0.6))
 		}},

@@ -2,9 +2,11 @@ package document
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 
+	"tsugime/repeat/bench"
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
 )
@@ -43,6 +45,8 @@ func DeleteMotifs(o Order, ids ...pattern.ID) (Order, error) {
 	}
 	next := o
 	next.Unit.Motifs = slices.DeleteFunc(slices.Clone(o.Unit.Motifs), func(m pattern.Motif) bool { return gone[m.ID] })
+	next.Methods = maps.Clone(o.Methods)
+	maps.DeleteFunc(next.Methods, func(id pattern.ID, _ bench.Method) bool { return gone[id] })
 	return o.checked(carryTies(o.Design(), next))
 }
 

@@ -1,6 +1,7 @@
 package document
 
 import (
+	"tsugime/repeat/bench"
 	"tsugime/repeat/cloth"
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
@@ -21,6 +22,7 @@ type Order struct {
 	Register Register
 	Garment  Garment
 	Rack     []Punch
+	Methods  bench.Overrides // what the cutter named for some motifs
 	Limits   Limits
 	Sheets   Sheets
 	NextID   pattern.ID // the ID that the next motif gets

@@ -3,6 +3,7 @@ package document
 import (
 	"slices"
 
+	"tsugime/repeat/bench"
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
 	"tsugime/repeat/stencil"
@@ -16,13 +17,15 @@ const (
 	atKey
 	turnKey
 	mirroredKey
+	methodKey
 )
 
 // motif reads one motif: {"id", "disc" or "outline", "at_mm"} with an optional
-// "turn_deg" and "mirrored".
+// "turn_deg", "mirrored" and "method".
 func (r *reader) motif() pattern.Motif {
 	var m pattern.Motif
 	var extra, shapeExtra []member
+	var method bench.Method
 	from, seen := r.at, uint64(0)
 	r.object(func(key []byte) {
 		switch string(key) {
@@ -44,6 +47,9 @@ func (r *reader) motif() pattern.Motif {
 		case "mirrored":
 			r.once(&seen, mirroredKey)
 			m.Mirrored = r.truth()
+		case "method":
+			r.once(&seen, methodKey)
+			method = bench.Method(r.text())
 		default:
 			extra = r.unknown(extra, string(key))
 		}
@@ -60,6 +66,12 @@ func (r *reader) motif() pattern.Motif {
 	case extra != nil || shapeExtra != nil:
 		r.keep(motifPart(m.ID), extra)
 		r.keep(motifPart(m.ID)+shapePart, shapeExtra)
+	}
+	if has(methodKey) {
+		if r.order.Methods == nil {
+			r.order.Methods = bench.Overrides{}
+		}
+		r.order.Methods[m.ID] = method
 	}
 	return m
 }

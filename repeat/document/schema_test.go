@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"tsugime/assets"
+	"tsugime/repeat/bench"
 	"tsugime/repeat/cloth"
 	"tsugime/repeat/document"
 	"tsugime/repeat/pattern"
@@ -239,6 +240,9 @@ func TestTheSchemasChoicesAreTheReaders(t *testing.T) {
 		if got := part.Enum; !slices.Equal(got, want) {
 			t.Errorf("%s: the schema has %v, the reader %v", path, got, want)
 		}
+	}
+	if got := s.Defs["motif"].Properties["method"].Enum; !slices.Equal(got, names(bench.Methods())) {
+		t.Errorf("a motif's method: the schema has %v, the reader %v", got, bench.Methods())
 	}
 }
 

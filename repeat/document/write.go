@@ -188,6 +188,10 @@ func (p *printer) motif(m pattern.Motif) {
 	if m.Mirrored {
 		p.buf = append(p.buf, `, "mirrored": true`...)
 	}
+	if method, named := p.order.Methods[m.ID]; named {
+		p.buf = append(p.buf, `, "method": `...)
+		p.text(string(method))
+	}
 	if part != "" {
 		p.extra(part)
 	}
