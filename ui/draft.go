@@ -24,21 +24,25 @@ type draft struct {
 	places   *widget.Check
 	fits     *widget.Select
 	found    []pattern.Fit
-	drag     *drag   // in hand; nil for nothing
-	op       int     // the operation that makes the copy that was taken last
-	made     *design // of the state that was shown last
+	drag     *drag      // in hand; nil for nothing
+	op       int        // the operation that makes the copy that was taken last
+	stands   geom.Point // where that copy stood
+	made     *design    // of the state that was shown last
 	symmetry symmetryFields
 	ground   *groundBench
 	craft    craft // that has the hand; nil for none
 	pen      *penHand
 	shape    *shapeHand
 	snaps    *snapGround
+	frame    *chooseFrame // being pulled; nil for none
+	choosing []func()     // show what is chosen
 }
 
 func newDraft(w *Window) *draft {
 	s := &draft{onlooker: onlooker{w: w}, form: &form{w: w}}
 	s.latticeFields()
 	s.motifFields()
+	s.chosenFields()
 	s.fitFields()
 	s.symmetry.add(s)
 	s.ground = newGroundBench(s)
@@ -91,9 +95,9 @@ func (s *draft) motifFields() {
 	s.path.SetPlaceHolder("M0 0 H2 V1 Z")
 	f.row("or an outline, mm", s.path)
 	f.button("Size the Chosen Dots", s.resize)
-	f.button("Draw a Motif", func() { s.begin(s.pen) })
-	f.button("Shape Its Outline", s.shapeChosen)
-	f.words("Click a motif to choose it; drag it, and all its copies follow. Arrows nudge by 0.01 mm, with Shift by 0.1 mm.")
+	f.beside(widget.NewButton(say("Draw a Motif"), func() { s.begin(s.pen) }),
+		widget.NewButton(say("Shape Its Outline"), s.shapeChosen))
+	f.words("Click a motif to choose it, or pull a frame about several; drag one, and all its copies follow. Arrows nudge by 0.01 mm, with Shift by 0.1 mm.")
 }
 
 // next is the shape that a click places.
@@ -139,6 +143,7 @@ func (s *draft) fitFields() {
 
 func (s *draft) refresh() {
 	s.form.refresh()
+	s.showChosen()
 	o := s.w.Order()
 	s.symmetry.refresh(o)
 	s.ground.refresh(o)

@@ -6,13 +6,15 @@ import (
 	"tsugime/export/raster"
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
+	"tsugime/repeat/pen"
 )
 
 // A drag is motifs on their way: what stays and what moves are painted apart, so
 // that every copy follows in the same frame however many there are.
 type drag struct {
 	stays, moves *raster.Ground
-	by           geom.Point      // the way of what is in hand
+	at           pen.Snapped     // where what is in hand has come to
+	by           geom.Point      // its way
 	own          geom.Point      // the way of the drawn motifs
 	drawn        []pattern.Motif // the drawn motifs in hand, where they were
 	group        []pattern.Motif // under a plane group: they and their copies, where they are
@@ -68,4 +70,23 @@ func (d *drag) shift() geom.Point {
 		return geom.Point{}
 	}
 	return d.by
+}
+
+// dragSnap returns where a motif in hand comes to: held by the lattice, the elements
+// of the group, the places of other motifs, and level or upright from where it stood.
+// With Shift held it is free.
+func (s *draft) dragSnap(to geom.Point) pen.Snapped {
+	reach := s.w.reach()
+	way := to.Sub(s.stands)
+	free := pen.Snapped{At: s.stands.Add(snapped(way))}
+	if s.w.board.Holds(shift) {
+		return free
+	}
+	g := s.guides(to, reach, 0, s.w.chosen...)
+	g.Edges = nil
+	g.Marks = slices.DeleteFunc(g.Marks, func(m pen.Mark) bool { return m.Name == onNode })
+	if at := g.From(s.stands).Snap(to, reach); len(at.Names) > 0 {
+		return at
+	}
+	return free
 }

@@ -12,9 +12,9 @@ import (
 	"tsugime/repeat/pattern"
 )
 
-// under returns the drawn motif of what lies at a place, and the operation that
-// makes what lies there: the last of the unit first.
-func (s *draft) under(at geom.Point, reach geom.Length) (id pattern.ID, op int, ok bool) {
+// under returns the drawn motif of what lies at a place, the operation that makes
+// what lies there, and where that stands: the last of the unit first.
+func (s *draft) under(at geom.Point, reach geom.Length) (id pattern.ID, op int, stands geom.Point, ok bool) {
 	u := s.design().unit
 	for i := len(u.Motifs) - 1; i >= 0; i-- {
 		m := u.Motifs[i]
@@ -23,10 +23,10 @@ func (s *draft) under(at geom.Point, reach geom.Length) (id pattern.ID, op int, 
 		_, _, rest := u.Lattice.Nearest(at.Sub(u.Motifs[i].At))
 		if shape.Contains(rest) || geom.Length(rest.Norm()) < reach/2 {
 			id, op = drawnFrom(s.w.Order(), m.ID)
-			return id, op, true
+			return id, op, at.Sub(rest), true
 		}
 	}
-	return 0, 0, false
+	return 0, 0, at, false
 }
 
 // Tap chooses the motif there or, when a click places, puts a new one there.
@@ -35,7 +35,7 @@ func (s *draft) Tap(at geom.Point, reach geom.Length, more bool) {
 		s.put(at)
 		return
 	}
-	id, op, ok := s.under(at, reach)
+	id, op, _, ok := s.under(at, reach)
 	switch {
 	case !ok && !more:
 		s.w.choose()
@@ -85,16 +85,19 @@ func (s *draft) describe(id pattern.ID, op int) string {
 	return text
 }
 
-// Press takes the motif there; with a motif among the chosen ones, all of them.
+// Press takes the motif there; with a motif among the chosen ones, all of them. Where
+// there is none, or with more, a frame is pulled.
 func (s *draft) Press(at geom.Point, reach geom.Length, more bool) bool {
-	if s.places.Checked || more {
+	s.frame = nil
+	if s.places.Checked {
 		return false
 	}
-	id, op, ok := s.under(at, reach)
-	if !ok {
-		return false
+	id, op, stands, ok := s.under(at, reach)
+	if !ok || more {
+		s.frame = &chooseFrame{at, at, more}
+		return true
 	}
-	s.op = op
+	s.op, s.stands = op, stands
 	if !slices.Contains(s.w.chosen, id) {
 		s.w.choose(id)
 	}
@@ -103,10 +106,15 @@ func (s *draft) Press(at geom.Point, reach geom.Length, more bool) bool {
 
 // Drag shows what the order would be; nothing is edited yet.
 func (s *draft) Drag(by geom.Point) {
+	if s.frame != nil {
+		s.pullFrame(by)
+		return
+	}
 	if s.drag == nil {
 		s.drag = s.take()
 	}
-	s.to(s.drag, snapped(by))
+	s.drag.at = s.dragSnap(s.stands.Add(by))
+	s.to(s.drag, s.drag.at.At.Sub(s.stands))
 	u := s.w.unit()
 	s.w.pointer.SetText(say("moved") + " " + u.Format(s.drag.by.X, 3) + ", " + u.Format(s.drag.by.Y, 3))
 	s.w.repaint()
@@ -114,6 +122,10 @@ func (s *draft) Drag(by geom.Point) {
 
 // Drop makes the whole drag one edit.
 func (s *draft) Drop(geom.Point) {
+	if s.frame != nil {
+		s.dropFrame()
+		return
+	}
 	if s.drag == nil {
 		return
 	}
@@ -124,6 +136,11 @@ func (s *draft) Drop(geom.Point) {
 
 // leave gives up a drag.
 func (s *draft) leave() bool {
+	if s.frame != nil && s.w.board.Held() {
+		s.frame = nil
+		s.w.board.Release()
+		return true
+	}
 	if s.drag == nil {
 		return false
 	}

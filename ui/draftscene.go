@@ -44,6 +44,10 @@ func (s *draft) scene() board.Scene {
 		return sc
 	}
 	s.markChosen(&sc)
+	s.markFrame(&sc)
+	if s.drag != nil {
+		s.markPlace(&sc, s.drag.at, leadWords(s.w.unit(), s.stands, s.drag.at.At))
+	}
 	if s.w.Ready() && s.drag == nil {
 		markPaper(&sc, s.w, 0, geom.Point{})
 	}

@@ -22,8 +22,11 @@ func (w *Window) showKeys() {
 		row(c.name(w), strings.Join(keyNames(c), "  ·  "))
 	}
 	row(say("Zoom to the pointer"), say("wheel; with Ctrl finely"))
-	row(say("Move the view"), say("drag on nothing, with the middle button, or with space held"))
+	row(say("Move the view"), say("drag with the middle button or with space held; away from the draft also on nothing"))
 	row(say("Choose one more"), say("Shift or Ctrl with a click"))
+	row(say("Choose with a frame"), say("at the draft: drag on nothing; with Shift it adds"))
+	row(say("Let a place go free"), say("Shift, while drawing or shaping"))
+	row(say("Move a handle alone"), say("Ctrl, while shaping"))
 	row(say("Draw a tie"), say("at the stencil, after T: drag across a cut-out"))
 	row(say("Add a point to the joint line drawn by hand"), say("Shift with a click on it"))
 	scroll := container.NewVScroll(rows)

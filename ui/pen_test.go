@@ -27,6 +27,9 @@ func drawingOn(t *testing.T, g pattern.Group) (*Window, *penHand) {
 		if o, err = document.DeleteMotifs(o, o.Unit.Motifs[0].ID); err != nil {
 			return o, err
 		}
+		if o, err = document.SetStep(o, geom.MM(180)); err != nil {
+			return o, err
+		}
 		return document.SetGroup(o, g)
 	}) {
 		t.Fatal(w.status.Text)

@@ -1,8 +1,12 @@
 package ui
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
+
+	"tsugime/repeat/pattern"
 )
 
 // penCommands are those of drawing a motif.
@@ -31,8 +35,28 @@ func penCommands() []command {
 		table = append(table, command{"Draw", func(*Window) string { return say("Draw") + ": " + say(drawNames[k.kind]) }, keys(k.key), drawing,
 			func(w *Window) { w.penHand().panel.kinds.SetSelectedIndex(int(k.kind)) }})
 	}
-	return append(table, shapeCommands()...)
+	return slices.Concat(table, shapeCommands(), arrangeCommands())
 }
+
+// arrangeCommands lay out the chosen motifs.
+func arrangeCommands() []command {
+	return []command{
+		{"Edit", named("Choose All of Its Kind"), keys(key(fyne.KeyA, ctrl|shift)), drafting, (*Window).chooseAlike},
+		{"Edit", named("Duplicate"), keys(key(fyne.KeyD, ctrl)), arranging, (*Window).duplicate},
+		{"Edit", named("Turn by 15°"), keys(key(fyne.KeyR, 0)), arranging, func(w *Window) { w.turnChosen(15) }},
+		{"Edit", named("Turn Back by 15°"), keys(key(fyne.KeyE, 0)), arranging, func(w *Window) { w.turnChosen(-15) }},
+		{"Edit", named("Mirror"), keys(key(fyne.KeyH, 0)), arranging, (*Window).mirrorChosen},
+		{"Edit", named("Lay in a Row"), keys(key(fyne.KeyR, alt)), arranging, inLine(pattern.Row)},
+		{"Edit", named("Lay in a Column"), keys(key(fyne.KeyK, alt)), arranging, inLine(pattern.Column)},
+		{"Edit", named("Spread Evenly Across"), keys(key(fyne.KeyR, alt|shift)), arranging, spread(pattern.Row)},
+		{"Edit", named("Spread Evenly Along"), keys(key(fyne.KeyK, alt|shift)), arranging, spread(pattern.Column)},
+		{"Edit", named("Join the Motifs into One"), keys(key(fyne.KeyJ, 0)), arranging, (*Window).joinMotifs},
+		{"Edit", named("Part the Motif into Its Pieces"), keys(key(fyne.KeyJ, shift)), arranging, (*Window).partMotif},
+	}
+}
+
+// arranging reports whether motifs are chosen that can be laid out.
+func arranging(w *Window) bool { return drafting(w) && w.craft() == nil && len(w.chosen) > 0 }
 
 // shapeCommands are those of shaping an outline.
 func shapeCommands() []command {
@@ -74,8 +98,11 @@ func drawName(w *Window) string {
 // turnDrawing begins to draw, or stops.
 func (w *Window) turnDrawing() {
 	d := w.penHand()
-	if drawing(w) {
-		d.drop()
+	switch {
+	case drawing(w) && d.begun:
+		w.Say(say("The line is not done: Return puts the motif, Escape drops the line."))
+		return
+	case drawing(w):
 		d.s.begin(nil)
 		return
 	}

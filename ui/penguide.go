@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"slices"
+
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
 	"tsugime/repeat/pen"
@@ -26,29 +28,33 @@ const snapPx = 7
 // A snapGround is what of one state can hold a place.
 type snapGround struct {
 	number   int // of the state
-	without  pattern.ID
+	without  []pattern.ID
 	openings openings
 	elements pattern.Elements
 }
 
-// snapGround returns what of the present state can hold a place; a motif and its
-// copies can be left out, 0 for none.
-func (s *draft) snapGround(without pattern.ID) *snapGround {
+// snapGround returns what of the present state can hold a place; motifs and their
+// copies can be left out.
+func (s *draft) snapGround(without ...pattern.ID) *snapGround {
 	now := s.w.history.Now()
-	if g := s.snaps; g != nil && g.number == now.number && g.without == without {
+	if g := s.snaps; g != nil && g.number == now.number && slices.Equal(g.without, without) {
 		return g
 	}
 	u := s.design().unit
-	if without != 0 {
+	if len(without) > 0 {
+		out := make(map[pattern.ID]bool, len(without))
+		for _, id := range without {
+			out[id] = true
+		}
 		rest := pattern.Unit{Lattice: u.Lattice}
 		for _, m := range u.Motifs {
-			if id, _ := drawnFrom(now.order, m.ID); id != without {
+			if id, _ := drawnFrom(now.order, m.ID); !out[id] {
 				rest.Motifs = append(rest.Motifs, m)
 			}
 		}
 		u = rest
 	}
-	s.snaps = &snapGround{number: now.number, without: without, openings: openingsOf(u)}
+	s.snaps = &snapGround{number: now.number, without: slices.Clone(without), openings: openingsOf(u)}
 	if e, err := now.order.Group.Elements(u.Lattice); err == nil {
 		s.snaps.elements = e
 	}
@@ -60,8 +66,8 @@ func (w *Window) reach() geom.Length { return geom.MM(snapPx / max(w.board.Scale
 
 // guides are what a place near p can be held by: the lattice, the elements of the
 // plane group, and the other motifs.
-func (s *draft) guides(p geom.Point, reach, grid geom.Length, without pattern.ID) pen.Guides {
-	ground, l := s.snapGround(without), s.w.Order().Unit.Lattice
+func (s *draft) guides(p geom.Point, reach, grid geom.Length, without ...pattern.ID) pen.Guides {
+	ground, l := s.snapGround(without...), s.w.Order().Unit.Lattice
 	near := geom.BoxOf(p).Grown(reach)
 	g := pen.Guides{Grid: grid, Fine: 10 * geom.Micrometre}
 	for _, t := range ground.elements.Points {

@@ -54,7 +54,7 @@ func (d *penHand) snap(p geom.Point) pen.Snapped {
 		return pen.Guides{Fine: 10 * geom.Micrometre}.Snap(p, 0)
 	}
 	reach := d.w.reach()
-	g := d.s.guides(p, reach, d.panel.grid, 0)
+	g := d.s.guides(p, reach, d.panel.grid)
 	if !d.wreath.Plain() && d.centred {
 		g.Marks = append(g.Marks, pen.Mark{At: d.wreath.Centre, Name: onCentre})
 		for _, along := range d.wreath.Axes() {
@@ -102,7 +102,7 @@ func (d *penHand) pullSnap(to geom.Point) pen.Snapped {
 		return pen.Snapped{At: snapped(to)}
 	}
 	reach := d.w.reach()
-	return d.s.guides(to, reach, d.panel.grid, 0).From(d.from).Snap(to, reach)
+	return d.s.guides(to, reach, d.panel.grid).From(d.from).Snap(to, reach)
 }
 
 // pulls reports whether a drag means more than its end.
@@ -222,7 +222,7 @@ func (d *penHand) takeBack() {
 	}
 	var had bool
 	if d.stroke, had = d.stroke.Back(); !had {
-		d.begun = false
+		d.drop()
 	}
 	d.out = d.stroke.End()
 	if n := len(d.stroke.Segments); n > 0 && d.stroke.Segments[n-1].Kind == geom.Cubic {

@@ -137,10 +137,10 @@ func (d *penHand) showWreath(sc *board.Scene) {
 	seen := d.w.board.Seen()
 	for _, along := range d.wreath.Axes() {
 		if piece, ok := across(c, along, seen); ok {
-			sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: piece[:], Colour: onPaper, Width: 1.2})
+			sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: piece[:], Colour: indigo, Width: 1})
 		}
 	}
-	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Star, Points: []geom.Point{c}, Colour: onPaper, Width: 1.5})
+	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Star, Points: []geom.Point{c}, Colour: indigo, Width: 1.5})
 }
 
 // markStrokes draws lines strongly where they are drawn, and lightly where the plane
@@ -187,8 +187,8 @@ func handleMarks(s pen.Stroke) []board.Mark {
 
 func handleMark(node, at geom.Point) []board.Mark {
 	return []board.Mark{
-		{Shape: board.Line, Points: []geom.Point{node, at}, Colour: onPaper, Width: 1.2},
-		{Shape: board.Bead, Points: []geom.Point{at}, Colour: onPaper},
+		{Shape: board.Line, Points: []geom.Point{node, at}, Colour: indigo, Width: 1},
+		{Shape: board.Ring, Points: []geom.Point{at}, Colour: indigo, Width: 1.5},
 	}
 }
 

@@ -32,13 +32,11 @@ func newShapeBench(h *shapeHand) *shapeBench {
 	b.along = newEntry(func(text string) { b.set(text, false) })
 	f.row("Across", b.across)
 	f.row("Along", b.along)
-	f.button("Corner or Smooth", h.turnCorner)
-	f.button("Delete the Node", h.remove)
+	button := func(name string, do func()) fyne.CanvasObject { return widget.NewButton(say(name), do) }
+	f.beside(button("Corner, Smooth", h.turnCorner), button("Delete It", h.remove))
 	f.heading("The piece")
+	f.beside(button("Straight", func() { h.turnPiece(lines) }), button("Arc", func() { h.turnPiece(arcs) }), button("Curve", func() { h.turnPiece(curves) }))
 	f.button("Insert a Node", h.insert)
-	f.button("Make It Straight", func() { h.turnPiece(lines) })
-	f.button("Make It an Arc", func() { h.turnPiece(arcs) })
-	f.button("Make It a Curve", func() { h.turnPiece(curves) })
 	f.heading("The line")
 	f.button("Part It and Draw On", h.drawOn)
 	f.button("Stop Shaping", h.finish)
@@ -150,6 +148,7 @@ func (s *draft) shapeChosen() {
 		return
 	}
 	s.shape.motif, s.shape.number, s.shape.part = m.ID, 0, outlinePart{}
+	s.shape.home = s.w.board.Seen().Centre() // the copy that is looked at
 	s.shape.refresh()
 	s.begin(s.shape)
 }

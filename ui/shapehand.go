@@ -70,7 +70,7 @@ func (h *shapeHand) refresh() {
 			return
 		}
 		h.number = now.number
-		h.home = now.order.Unit.Lattice.Into(m.At)
+		h.home = nearestCopy(now.order.Unit.Lattice, m.At, h.home)
 		m.At = h.home
 		h.strokes, h.drawn = pen.Of(m.Placed().Outline), nil
 		h.choose(h.found(h.part))
@@ -389,4 +389,9 @@ func (h *shapeHand) measures() []measure {
 			measure{"cut area", strconv.FormatFloat(o.AreaMM2(), 'f', 3, 64) + " mm²"})
 	}
 	return rows
+}
+
+// nearestCopy returns the copy of a place that is nearest to another.
+func nearestCopy(l pattern.Lattice, p, to geom.Point) geom.Point {
+	return to.Add(l.Into(p.Sub(to)))
 }

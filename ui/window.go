@@ -185,6 +185,7 @@ func kept(o document.Order, chosen []pattern.ID) []pattern.ID {
 // choose makes motifs the chosen ones.
 func (w *Window) choose(ids ...pattern.ID) {
 	w.chosen = ids
+	w.stations[draftAt].(*draft).showChosen()
 	w.win.SetMainMenu(w.mainMenu())
 	w.repaint()
 }

@@ -64,3 +64,34 @@ func Outline(strokes ...Stroke) (geom.Outline, []geom.Mend, error) {
 	}
 	return o, mends, nil
 }
+
+// Parts returns the pieces of a sound outline that don't hang together, each with its
+// own holes, in the order of their rims.
+func Parts(o geom.Outline) []geom.Outline {
+	var parts []geom.Outline
+	for _, c := range o {
+		if !hole(c) {
+			parts = append(parts, geom.Outline{c})
+		}
+	}
+	for _, c := range o {
+		if !hole(c) {
+			continue
+		}
+		// The hole is of the innermost rim around it: the smallest.
+		best := -1
+		for i, p := range parts {
+			rim := geom.Shape{Outline: p[:1]}
+			if rim.Contains(c.Start) && (best < 0 || rim.AreaMM2() < parts[best][:1].AreaMM2()) {
+				best = i
+			}
+		}
+		if best >= 0 {
+			parts[best] = append(parts[best], c)
+		}
+	}
+	return parts
+}
+
+// hole reports whether a contour of a sound outline turns against the clock.
+func hole(c geom.Contour) bool { return geom.Outline{c}.Rings(geom.Chord)[0].Area2() < 0 }

@@ -137,10 +137,10 @@ func (s Stroke) Mapped(m geom.Affine) Stroke {
 }
 
 // Points returns s as places no farther from it than chord when joined by straight
-// lines, for showing it; a closed stroke ends where it starts.
+// lines, for showing it; the last one is its end.
 func (s Stroke) Points(chord geom.Length) []geom.Point {
 	points := []geom.Point(geom.Outline{{Start: s.Start, Segments: s.Segments}}.Rings(chord)[0])
-	if s.Closed {
+	if s.End() == s.Start && len(s.Segments) > 0 {
 		points = append(points, s.Start)
 	}
 	return points

@@ -238,6 +238,16 @@ func TestAPartedLineJoinsAgain(t *testing.T) {
 	}
 }
 
+func TestALineIsShownToItsEnd(t *testing.T) {
+	open := line(t, 0, 0, 4, 0, 2, 3, 0, 0)
+	for what, s := range map[string]pen.Stroke{"closed": must(t)(open.Close()), "back at its start": open, "open": line(t, 0, 0, 4, 0, 2, 3)} {
+		points := s.Points(geom.Chord)
+		if points[0] != s.Start || points[len(points)-1] != s.End() || len(points) != len(s.Segments)+1 {
+			t.Errorf("%s: shown through %v", what, points)
+		}
+	}
+}
+
 func TestOpenAndEmptyLinesAreRefusedWithTheRemedy(t *testing.T) {
 	for what, s := range map[string]pen.Stroke{
 		"an open line": line(t, 0, 0, 4, 0, 2, 3),
@@ -249,5 +259,19 @@ func TestOpenAndEmptyLinesAreRefusedWithTheRemedy(t *testing.T) {
 	}
 	if _, err := line(t, 0, 0, 4, 0).Close(); err == nil {
 		t.Error("a line there and back was closed")
+	}
+}
+
+func TestAnOutlineIsPartedIntoPiecesWithTheirHoles(t *testing.T) {
+	o, err := geom.ParsePathData("M0 0H9V9H0ZM20 0H29V9H20ZM2 2V7H7V2ZM3 3H6V6H3ZM22 2V7H27V2Z")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var areas []float64
+	for _, p := range pen.Parts(o) {
+		areas = append(areas, p.AreaMM2())
+	}
+	if want := []float64{56, 56, 9}; !reflect.DeepEqual(areas, want) {
+		t.Errorf("the pieces cover %v mm², want %v", areas, want)
 	}
 }
