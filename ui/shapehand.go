@@ -360,12 +360,8 @@ func (h *shapeHand) chooseNext(step int) {
 		i := h.part.node + step
 		if i < 0 || i >= n {
 			k = (k + step + len(h.strokes)) % len(h.strokes)
-			n = len(h.strokes[k].Nodes())
-			i = (i%n + n) % n
-			if step > 0 {
-				i = 0
-			} else {
-				i = n - 1
+			if i = 0; step < 0 {
+				i = len(h.strokes[k].Nodes()) - 1
 			}
 		}
 		h.part = outlinePart{kind: aNode, stroke: k, node: i, at: h.strokes[k].Node(i)}
