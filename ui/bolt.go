@@ -38,6 +38,8 @@ func newBolt(w *Window) *boltStation {
 	long("Length of the board", func(b *cloth.Board) *geom.Length { return &b.Length })
 	long("Lost at its turn", func(b *cloth.Board) *geom.Length { return &b.Turn })
 	long("First placement at", func(b *cloth.Board) *geom.Length { return &b.Start })
+	long("Waste at the far end", func(b *cloth.Board) *geom.Length { return &b.End })
+	s.layingFields()
 	s.registerFields()
 	s.content = f.content()
 	return s
@@ -69,7 +71,7 @@ func (s *boltStation) measures() []measure {
 		return []measure{{"", say("measuring…")}}
 	}
 	u, r := s.w.unit(), s.w.work.Run
-	return []measure{
+	list := []measure{
 		{"placements", strconv.Itoa(len(r.Placements))},
 		{"on face A", strconv.Itoa(r.OnFace(cloth.FaceA))},
 		{"on face B", strconv.Itoa(r.OnFace(cloth.FaceB))},
@@ -81,4 +83,5 @@ func (s *boltStation) measures() []measure {
 		{"walks along by the end", fmt.Sprintf("± %s", u.Format(r.Drift.EndY, 2))},
 		{"worst joint expected", u.Format(r.Drift.WorstJoint, 2)},
 	}
+	return append(list, s.boltMeasures(u)...)
 }

@@ -31,6 +31,8 @@ func (s *boltStation) boltFields() {
 	}
 	changes("Changes across", func(b *cloth.Bolt) *float64 { return &b.ChangeAcross })
 	changes("Changes along", func(b *cloth.Bolt) *float64 { return &b.ChangeAlong })
+	size("Selvedge", geom.KujiraSun, func(b *cloth.Bolt) *geom.Length { return &b.Selvedge })
+	s.sidesFields()
 	s.dyeField()
 }
 
@@ -80,11 +82,7 @@ func (s *boltStation) dyeField() {
 func (s *boltStation) registerFields() {
 	f := s.form
 	f.heading("Register")
-	var ways []string
-	for _, way := range cloth.Ways() {
-		ways = append(ways, string(way))
-	}
-	f.choice("Laid by", "Change Register", ways,
+	f.choice("Laid by", "Change Register", choices(cloth.Ways()),
 		func(o document.Order) string { return string(o.Register.Way) },
 		func(o document.Order, v string) (document.Order, error) {
 			r := o.Register
@@ -101,5 +99,83 @@ func (s *boltStation) registerFields() {
 			})
 	}
 	off("A star is off by", func(r *document.Register) *geom.Length { return &r.StarError })
+	off("A star is off across by", func(r *document.Register) *geom.Length { return &r.StarErrorAcross })
 	off("A step is long by", func(r *document.Register) *geom.Length { return &r.PitchError })
+	s.dryingFields()
+}
+
+// sidesFields are which sides of the cloth are printed, and whether it is folded.
+func (s *boltStation) sidesFields() {
+	bolt := func(o document.Order, edit func(b *cloth.Bolt)) (document.Order, error) {
+		c := o.Cloth
+		edit(&c.Bolt)
+		return document.SetCloth(o, c)
+	}
+	s.form.choice("Printed sides", "Change Sides", choices(cloth.SidesOf()),
+		func(o document.Order) string { return string(o.Cloth.Bolt.Sides) },
+		func(o document.Order, v string) (document.Order, error) {
+			return bolt(o, func(b *cloth.Bolt) { b.Sides = cloth.Sides(v) })
+		})
+	s.form.tick("Folded back at every step, for poured dye", "Fold the Cloth",
+		func(o document.Order) bool { return o.Cloth.Bolt.Folded },
+		func(o document.Order, v bool) (document.Order, error) {
+			return bolt(o, func(b *cloth.Bolt) { b.Folded = v })
+		})
+}
+
+// layingFields are how the cloth is laid on the board.
+func (s *boltStation) layingFields() {
+	whole := func(name string, pick func(b *cloth.Board) *int) {
+		s.form.number(name, "Change Board", "",
+			func(o document.Order) float64 { return float64(*pick(&o.Board)) },
+			func(o document.Order, v float64) (document.Order, error) {
+				b := o.Board
+				*pick(&b) = int(v)
+				return document.SetBoard(o, b)
+			})
+	}
+	whole("Faces used", func(b *cloth.Board) *int { return &b.Faces })
+	whole("Cloths on it", func(b *cloth.Board) *int { return &b.Cloths })
+	whole("Laid in so many goes", func(b *cloth.Board) *int { return &b.Layings })
+	s.form.choice("Order of laying", "Change Board", choices(cloth.Sequences()),
+		func(o document.Order) string { return string(o.Board.Sequence) },
+		func(o document.Order, v string) (document.Order, error) {
+			b := o.Board
+			b.Sequence = cloth.Sequence(v)
+			return document.SetBoard(o, b)
+		})
+}
+
+// dryingFields are how the sheet dries through the job, and how many there are.
+func (s *boltStation) dryingFields() {
+	number := func(name, unit string, get func(r document.Register) float64, set func(r *document.Register, v float64)) {
+		s.form.number(name, "Change Register", unit,
+			func(o document.Order) float64 { return get(o.Register) },
+			func(o document.Order, v float64) (document.Order, error) {
+				r := o.Register
+				set(&r, v)
+				return document.SetRegister(o, r)
+			})
+	}
+	number("Sheet too long at the start", "%",
+		func(r document.Register) float64 { return 100 * r.Growth.Start },
+		func(r *document.Register, v float64) { r.Growth.Start = v / 100 })
+	number("Sheet too long at the end", "%",
+		func(r document.Register) float64 { return 100 * r.Growth.End },
+		func(r *document.Register, v float64) { r.Growth.End = v / 100 })
+	number("Half dried after placements", "",
+		func(r document.Register) float64 { return float64(r.Growth.Half) },
+		func(r *document.Register, v float64) { r.Growth.Half = int(v) })
+	number("Sheets and colours", "",
+		func(r document.Register) float64 { return float64(r.Sheets) },
+		func(r *document.Register, v float64) { r.Sheets = int(v) })
+}
+
+// choices are the words of a choice.
+func choices[T ~string](of []T) []string {
+	var words []string
+	for _, c := range of {
+		words = append(words, string(c))
+	}
+	return words
 }
