@@ -48,47 +48,40 @@ var scatterDraft = draft{
 }
 
 func drawScattered(v values, t tile, random *rand.Rand) ([]mark, error) {
-	pitch, dot := v.nm("pitch"), v.nm("dot")
+	pitch, dot, big := v.nm("pitch"), v.nm("dot"), v.nm("large")
 	n := int(math.Round(t.w * t.h / (pitch * pitch)))
 	if n < 16 || math.Min(t.w, t.h) < 4*pitch {
 		return nil, fmt.Errorf("a patch of %.3f × %.3f mm has room for %d dots only; make the patch larger or the pitch finer",
 			t.w/1e6, t.h/1e6, n)
 	}
-	f := strew(n, t, random)
 	large := int(math.Round(float64(n) * v.share("share")))
-	for i := range f.size {
-		f.size[i] = dot
-	}
-	if large > 0 {
-		f.relax(evenGap(f.size, t), random) // so that the large ones are chosen from an even lot
-		for _, i := range f.spread(large, random) {
-			f.size[i] = v.nm("large")
-		}
-	}
-	gap := evenGap(f.size, t)
+	gap := evenGap(n-large, large, dot, big, t)
 	if gap <= 0 {
 		return nil, fmt.Errorf("dots of that size leave no paper at a pitch of %.3f mm; make them smaller or the pitch larger", pitch/1e6)
 	}
-	if !f.relax(gap, random) {
+	f := strew(n, dot/2, t, random)
+	if large > 0 {
+		f.relax(evenGap(n, 0, dot, 0, t), 4) // so that the large ones are chosen from a nearly even lot
+		for _, i := range f.spread(large, random) {
+			f.radius[i] = big / 2
+		}
+	}
+	if !f.relax(gap, 2000) {
 		return nil, fmt.Errorf("the dots find no even places in a patch of %.3f × %.3f mm; make the patch larger", t.w/1e6, t.h/1e6)
 	}
 	pieces := make([]mark, n)
 	for i := range pieces {
-		pieces[i] = mark{x: f.x[i], y: f.y[i], size: f.size[i]}
+		pieces[i] = mark{x: f.x[i], y: f.y[i], size: 2 * f.radius[i]}
 	}
 	return pieces, nil
 }
 
-// evenGap returns the paper that dots of those sizes keep from one another when
-// each, with half of it around, fills its part of the crowding: the root of
-// Σ π/4·(size+gap)² = crowding·area.
-func evenGap(sizes []float64, t tile) float64 {
-	n := float64(len(sizes))
-	var sum, squares float64
-	for _, s := range sizes {
-		sum += s
-		squares += s * s
-	}
+// evenGap returns the paper that dots of two sizes, so many of each, keep from one
+// another when each, with half of it around, fills its part of the crowding: the
+// root of Σ π/4·(size+gap)² = crowding·area. It is not above 0 where they leave none.
+func evenGap(few, many int, size, large float64, t tile) float64 {
+	a, b := float64(few), float64(many)
+	n, sum, squares := a+b, a*size+b*large, a*size*size+b*large*large
 	c := squares - crowding*t.w*t.h*4/math.Pi
 	under := sum*sum - n*c
 	if under < 0 {
@@ -97,11 +90,14 @@ func evenGap(sizes []float64, t tile) float64 {
 	return (math.Sqrt(under) - sum) / n
 }
 
-// strew returns n places by chance, one in each of n parts of equal size, so that
+// strew returns n dots by chance, one in each of n parts of equal size, so that
 // no region gets too many; each row of parts begins elsewhere, so that they don't
 // show.
-func strew(n int, t tile, random *rand.Rand) *scatter {
-	f := &scatter{tile: t, x: make([]float64, n), y: make([]float64, n), size: make([]float64, n)}
+func strew(n int, radius float64, t tile, random *rand.Rand) *scatter {
+	f := &scatter{tile: t, x: make([]float64, n), y: make([]float64, n), radius: make([]float64, n)}
+	for i := range f.radius {
+		f.radius[i] = radius
+	}
 	rows := max(1, int(math.Round(math.Sqrt(float64(n)*t.h/t.w))))
 	i := 0
 	for row := range rows {
