@@ -205,7 +205,7 @@ func fitted(t *testing.T, o document.Order) document.Order {
 // bent applies the fit to step and width that bends the unit least.
 func bent(t *testing.T, o document.Order) document.Order {
 	t.Helper()
-	fits, err := o.Unit.Fits(o.Sheet.Step, o.SeamWidth())
+	fits, err := o.Fits(document.FitWish{Step: o.Sheet.Step, Seam: true})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -40,6 +40,7 @@ var menus = []string{"Order", "Edit", "Draw", "View", "Help"}
 func commands() []command {
 	table := append(orderCommands(), editCommands()...)
 	table = append(table, nudgeCommands()...)
+	table = append(table, fitCommands()...)
 	table = append(table, holdCommands()...)
 	table = append(table, penCommands()...)
 	table = append(table, viewCommands()...)

@@ -22,8 +22,6 @@ type draft struct {
 	diameter *entry // of the next disc
 	path     *entry // of the next outline; "" for a disc
 	places   *widget.Check
-	fits     *widget.Select
-	found    []pattern.Fit
 	drag     *drag      // in hand; nil for nothing
 	op       int        // the operation that makes the copy that was taken last
 	stands   geom.Point // where that copy stood
@@ -36,6 +34,7 @@ type draft struct {
 	snaps    *snapGround
 	frame    *chooseFrame // being pulled; nil for none
 	choosing []func()     // show what is chosen
+	fit      fitBench
 }
 
 func newDraft(w *Window) *draft {
@@ -43,7 +42,7 @@ func newDraft(w *Window) *draft {
 	s.latticeFields()
 	s.motifFields()
 	s.chosenFields()
-	s.fitFields()
+	s.fit.add(s)
 	s.symmetry.add(s)
 	s.ground = newGroundBench(s)
 	s.content = s.form.content()
@@ -124,23 +123,6 @@ func (s *draft) resize() {
 	s.w.Edit("Size Dots", func(o document.Order) (document.Order, error) { return document.ResizeDiscs(o, d, ids...) })
 }
 
-func (s *draft) fitFields() {
-	f := s.form
-	f.heading("Fit to the step")
-	s.fits = widget.NewSelect(nil, nil)
-	s.fits.PlaceHolder = "strain across, along, shear"
-	f.add(s.fits)
-	f.button("Apply This Fit", func() {
-		i := s.fits.SelectedIndex()
-		if i < 0 || i >= len(s.found) {
-			s.w.Say("Pick a fit from the list first.")
-			return
-		}
-		fit := s.found[i]
-		s.w.Edit("Fit to the Step", func(o document.Order) (document.Order, error) { return document.ApplyFit(o, fit) })
-	})
-}
-
 func (s *draft) refresh() {
 	s.form.refresh()
 	s.showChosen()
@@ -150,18 +132,7 @@ func (s *draft) refresh() {
 	if s.craft != nil {
 		s.craft.refresh()
 	}
-	fits, err := o.Unit.Fits(o.Sheet.Step, 0)
-	if err != nil {
-		fits = nil
-	}
-	s.found = fits
-	var options []string
-	for _, f := range fits {
-		options = append(options, fmt.Sprintf("%d·A %+d·B   %.3f %%  %.3f %%  %.3f %%",
-			f.M, f.N, 100*f.Strain.X, 100*f.Strain.Y, 100*f.Strain.Shear))
-	}
-	s.fits.Options = options
-	s.fits.ClearSelected()
+	s.fit.refresh(o)
 }
 
 func (s *draft) measures() []measure {

@@ -27,7 +27,9 @@ func remedies(f check.Finding) []remedy {
 	parts := remedy{named("Part into Two Sheets"), unsplit, (*Window).proposeSplit}
 	switch f.Code {
 	case "joint-step":
-		return []remedy{edited("Fit to the Step", fitFirst)}
+		again := edited("Lay the Ground Again", document.LayAgain)
+		again.when = func(o document.Order) bool { return o.Ground.Ground != "" }
+		return []remedy{again, edited("Fit to the Step", fitFirst)}
 	case "ground-bent":
 		return []remedy{edited("Change the Ground's Size", document.EaseGround), edited("Let It Repeat as It Comes", document.FreeGround)}
 	case "star-turned":
@@ -91,7 +93,7 @@ func (w *Window) mendFirst() {
 }
 
 func fitFirst(o document.Order) (document.Order, error) {
-	fits, err := o.Unit.Fits(o.Sheet.Step, 0)
+	fits, err := o.Fits(document.FitWish{Step: o.Sheet.Step})
 	if err != nil {
 		return o, err
 	}

@@ -281,7 +281,7 @@ func TestAFitMakesTheStepALatticeVector(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	fits, err := o.Unit.Fits(o.Sheet.Step, 0)
+	fits, err := o.Fits(document.FitWish{Step: o.Sheet.Step})
 	if err != nil || len(fits) == 0 {
 		t.Fatalf("%d fits, %v", len(fits), err)
 	}

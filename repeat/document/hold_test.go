@@ -76,7 +76,7 @@ func TestTiesOfAFitMoveWithTheirMotif(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	fits, err := o.Unit.Fits(o.Sheet.Step, 0)
+	fits, err := o.Fits(document.FitWish{Step: o.Sheet.Step})
 	if err != nil {
 		t.Fatal(err)
 	}

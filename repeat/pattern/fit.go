@@ -43,6 +43,9 @@ type Fit struct {
 // Pitch returns the distance between a place and its nearest copy after the fit.
 func (f Fit) Pitch() geom.Length { return f.Lattice.Pitch() }
 
+// PerSquareSun returns how many cut-outs stand on a square kane sun after the fit.
+func (f Fit) PerSquareSun() float64 { return f.PerCM2 * squareSun / 100 }
+
 // maxFits is how many candidates Fits returns at most.
 const maxFits = 10
 

@@ -10,11 +10,19 @@ import (
 // Fitted returns the recipe that draws on the lattice of f what r draws on that of
 // its own step, and whether there is one: then laying it again doesn't undo the
 // fit. There is none where f leans the columns, bends a tile too far, or where
-// the unit's lattice, l, is no longer the recipe's. across is about the width in
-// which it is to repeat where f names none and r has none.
+// l, which f was found for, is neither the lattice of the recipe's unit nor that of
+// a tile of it. across is about the width in which it is to repeat where f names
+// none and r has none.
 func (r Recipe) Fitted(f Fit, l Lattice, step, across geom.Length) (Recipe, bool) {
 	was, err := r.Laying(step)
-	if err != nil || was.Lattice != l || !f.Lattice.square() || f.M != 0 || f.Q != 0 {
+	if err != nil || !f.Lattice.square() || f.M != 0 || f.Q != 0 {
+		return Recipe{}, false
+	}
+	switch l {
+	case was.Lattice:
+	case was.tileLattice():
+		was.cols, was.rows = 1, 1
+	default:
 		return Recipe{}, false
 	}
 	next := r
@@ -39,6 +47,20 @@ func (r Recipe) Fitted(f Fit, l Lattice, step, across geom.Length) (Recipe, bool
 		return Recipe{}, false
 	}
 	return next, true
+}
+
+// Tile returns the unit of a single tile of u, which was laid so, to the nearest
+// nanometre. It is u where a cell holds one.
+func (l Laying) Tile(u Unit) Unit {
+	n := l.cols * l.rows
+	if n == 0 || len(u.Motifs)%n != 0 {
+		return u
+	}
+	return Unit{l.tileLattice(), u.Motifs[:len(u.Motifs)/n]}
+}
+
+func (l Laying) tileLattice() Lattice {
+	return Straight(geom.Length(math.Round(l.w)), geom.Length(math.Round(l.h)))
 }
 
 // scaledBy returns r with the value that scales its tile multiplied, where it has

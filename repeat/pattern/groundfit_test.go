@@ -152,7 +152,7 @@ func TestTheRecipeFollowsAFit(t *testing.T) {
 				}
 			}
 			if len(fits) > 0 {
-				if _, ok := r.Fitted(fits[0], u.Lattice, step6+1, seam); ok {
+				if _, ok := r.Fitted(fits[0], u.Lattice, step6+geom.MM(1), seam); ok {
 					t.Errorf("%s: a recipe follows from a step that its unit was not laid for", g.Name)
 				}
 			}

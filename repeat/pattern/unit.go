@@ -86,10 +86,10 @@ func (u Unit) PerCM2() float64 { return float64(len(u.Motifs)) * 100 / u.Lattice
 
 // PerSquareSun returns how many cut-outs stand on a square kane sun, the measure
 // by which the fineness of a dot ground is named: (1000/33 mm)².
-func (u Unit) PerSquareSun() float64 {
-	const sun = 1000.0 / 33
-	return u.PerCM2() * sun * sun / 100
-}
+func (u Unit) PerSquareSun() float64 { return u.PerCM2() * squareSun / 100 }
+
+// squareSun is a square kane sun in square millimetres.
+const squareSun = 1000.0 / 33 * 1000 / 33
 
 // Reach returns a distance that no motif's rim is farther from its place than:
 // to the farthest corner of the box around it.
