@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
 	"tsugime/repeat/document"
@@ -146,9 +146,9 @@ func (w *Window) snapDots() { w.Edit("Snap the Dots to the Rack", document.SnapD
 // fitCommands are what the draft's fit can be asked for by name.
 func fitCommands() []command {
 	return []command{
-		{"Edit", named("Apply This Fit"), []*desktop.CustomShortcut{key("T", ctrl)}, fitChosen,
+		{"Edit", named("Apply This Fit"), keys(key(fyne.KeyE, ctrl)), fitChosen,
 			func(w *Window) { w.stations[draftAt].(*draft).fit.apply() }},
-		{"Edit", named("Snap the Dots to the Rack"), []*desktop.CustomShortcut{key("R", ctrl)}, drafting, (*Window).snapDots},
+		{"Edit", named("Snap the Dots to the Rack"), keys(key(fyne.KeyR, ctrl)), drafting, (*Window).snapDots},
 	}
 }
 

@@ -316,7 +316,7 @@ func layingWords(l pattern.Laying, r pattern.Recipe) string {
 	if r.Width > 0 {
 		text += "; " + fmt.Sprintf(say("%d fill the width"), l.Columns)
 	}
-	if l.Bent != 0 {
+	if math.Abs(l.Bent) >= 5e-5 {
 		text += "; " + fmt.Sprintf(say("bent by %.2f %%"), 100*l.Bent)
 	}
 	return text + "."
