@@ -41,6 +41,10 @@ func TestABadFileGetsOneClearLine(t *testing.T) {
 		{`"marked-line"`, `"by-eye"`, `register.way: there is no "by-eye"; choose from star-to-star, edge-line, marked-line`},
 		{`"match_back_centre": true`, `"match_back_centre": null`, `garment.match_back_centre: true or false is wanted here`},
 		{`"name": "punch 3"`, `"name": "awl"`, `rack[1].name: another punch is called "awl" too`},
+		{`"name": "dot"`, `"name": "leaf"`, `shelf[1].name: another shape on the shelf is called "leaf" too`},
+		{`"name": "dot", `, ``, `shelf[1]: "name" is missing`},
+		{`"disc": {"diameter_mm": 1.25}`, `"at": 3`, `shelf[1]: a shape is a "disc" or an "outline"; give one of the two`},
+		{`"diameter_mm": 1.25`, `"diameter_mm": 1600`, `shelf[1].disc.diameter_mm: 1600 mm is out of bounds`},
 		{`"name": "punch 3"`, `"name": " "`, `rack[1].name: the punch has no name`},
 		{`"page": "B4"`, `"page": "Z9"`, `sheets.page: there is no "Z9"; choose from A4, A3, B4, letter`},
 		{`"a_mm": [20, 9.090909]`, `"a_mm": [0, 9.090909]`, `unit.lattice: lattice: the vectors 0, 9.090909 and 0, 18.181818 mm span no area`},
@@ -55,13 +59,13 @@ func TestABadFileGetsOneClearLine(t *testing.T) {
 		{`"disc": {"diameter_mm": 0.5}, `, ``, `unit.motifs[0]: a motif is a "disc" or an "outline"; give one of the two`},
 		{`"turn_deg": 22.5`, `"turn_deg": 1e400`, `unit.motifs[1].turn_deg: 1e400 is out of reach`},
 		{`"turn_deg": 22.5`, `"turn_deg": 400`, `unit.motifs[1].turn_deg: 400° is out of bounds`},
-		{`"outline": {"path": "M`, `"outline": {"path": "X`, `unit.motifs[1].outline.path: path data at character 1: `},
-		{`"outline": {"path": "M`, `"outline": {"path": "M0 0L9999 0V1Z M`, `unit.motifs[1].outline.path: it reaches 9999 mm across`},
+		{`1, "outline": {"path": "M`, `1, "outline": {"path": "X`, `unit.motifs[1].outline.path: path data at character 1: `},
+		{`1, "outline": {"path": "M`, `1, "outline": {"path": "M0 0L9999 0V1Z M`, `unit.motifs[1].outline.path: it reaches 9999 mm across`},
 		{`"title": "Waves`, "\"title\": \"Wa\x07ves", `title: byte 0x07 stands in a string`},
 		{`"title": "Waves`, `"title": "Wa\u0007ves`, `title: it holds the control character U+0007; delete it`},
 		{`"title": "Waves`, `"title": "Wa\qves`, `title: the string has a \ that JSON doesn't know`},
 		{`"title": "Waves`, "\"title\": \"Wa\xffves", `line 4, column 15: the file is not UTF-8 text`},
-		{`"next_id": 9,`, `"next_id": 9`, `line 119, column 5: unit: a comma is missing before "`},
+		{`"next_id": 9,`, `"next_id": 9`, `line 123, column 5: unit: a comma is missing before "`},
 		{"\"motifs\": [\n", `"motifs": 5, "m": [`, `unit.motifs: a list […] is wanted here, not 5`},
 	} {
 		text := edited(t, row.old, row.new)
@@ -148,7 +152,7 @@ func TestOrdersTooLargeToBuildAreRefused(t *testing.T) {
 		edited(t, lattice, `"a_mm": [1501, 0], "b_mm": [0, 20]`):                                             "keep it within 1500 mm",
 		// A few large motifs on a fine lattice reach over everything.
 		strings.Replace(edited(t, lattice, `"a_mm": [0.5, 0], "b_mm": [0, 0.5]`), `{"diameter_mm": 0.5}`, `{"diameter_mm": 1500}`, 1): "cut-outs; widen the lattice",
-		edited(t, `{"path": "M`, `{"path": "`+strings.Repeat("M0 0L1 0L1 1Z", 60_000)+`M`):                                            "the outlines on the sheet would have about",
+		edited(t, `1, "outline": {"path": "M`, `1, "outline": {"path": "`+strings.Repeat("M0 0L1 0L1 1Z", 60_000)+`M`):                "the outlines on the sheet would have about",
 	} {
 		_, err := document.Read(strings.NewReader(text))
 		if err == nil || !strings.Contains(err.Error(), want) {

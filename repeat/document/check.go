@@ -52,7 +52,7 @@ func (o Order) Check() error {
 
 func (o Order) check() *Fault {
 	for _, part := range []func(Order) *Fault{
-		checkWords, checkSheet, checkCloth, checkLimits, checkRack, checkUnit, checkMethods, checkGroup, checkHold, checkLoad,
+		checkWords, checkSheet, checkCloth, checkLimits, checkRack, checkShelf, checkUnit, checkMethods, checkGroup, checkHold, checkLoad,
 	} {
 		if fault := part(o); fault != nil {
 			return fault

@@ -98,13 +98,18 @@ func checkMotif(m pattern.Motif) *Fault {
 	if !(math.Abs(m.TurnDeg) <= 360) {
 		return faultf(".turn_deg", "%g° is out of bounds; give −360 to 360", m.TurnDeg)
 	}
-	if m.Shape.Round() {
-		if c := m.Shape.Disc.Centre; c != (geom.Point{}) {
+	return checkShape(m.Shape)
+}
+
+// checkShape's faults are from the shape's own place too: ".disc.diameter_mm".
+func checkShape(s geom.Shape) *Fault {
+	if s.Round() {
+		if c := s.Disc.Centre; c != (geom.Point{}) {
 			return faultf(".disc", "it is drawn %s, %s mm off its place; draw it around its place and move that", c.X, c.Y)
 		}
-		return within(".disc.diameter_mm", m.Shape.Disc.Diameter, minHole, maxHole)
+		return within(".disc.diameter_mm", s.Disc.Diameter, minHole, maxHole)
 	}
-	b := m.Shape.Outline.Bounds()
+	b := s.Outline.Bounds()
 	if b.Empty() || b.Width() < minHole || b.Height() < minHole || max(b.Width(), b.Height()) > maxHole {
 		return faultf(".outline.path", "it reaches %s mm across and %s mm along; draw it between %s and %s mm each way",
 			b.Width(), b.Height(), minHole, maxHole)

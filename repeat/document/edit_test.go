@@ -86,6 +86,16 @@ func goodEdits() []edit {
 		{"add ties", func(o document.Order) (document.Order, error) { return document.AddTies(o, false, tieAcross(1)) }},
 		{"set tie", func(o document.Order) (document.Order, error) { return document.SetTie(o, true, 0, tieAcross(3)) }},
 		{"delete ties", func(o document.Order) (document.Order, error) { return document.DeleteTies(o, false, 1) }},
+		{"put on the shelf", func(o document.Order) (document.Order, error) {
+			return document.PutOnShelf(o, document.ShelfMotif{Name: o.FreeShelfName("leaf"), Shape: dot.Shape})
+		}},
+		{"take from the shelf", func(o document.Order) (document.Order, error) {
+			return document.TakeFromShelf(o, "leaf", geom.PtMM(3, 4))
+		}},
+		{"rename on the shelf", func(o document.Order) (document.Order, error) {
+			return document.RenameOnShelf(o, "dot", "drop")
+		}},
+		{"delete from the shelf", func(o document.Order) (document.Order, error) { return document.DeleteFromShelf(o, "leaf") }},
 		{"add", func(o document.Order) (document.Order, error) { return document.AddMotif(o, dot) }},
 		{"delete", func(o document.Order) (document.Order, error) { return document.DeleteMotifs(o, 1) }},
 		{"move", func(o document.Order) (document.Order, error) {
@@ -112,6 +122,22 @@ func badEdits() []edit {
 		{"delete ties", func(o document.Order) (document.Order, error) { return document.DeleteTies(o, true, -1) }},
 		{"joint", func(o document.Order) (document.Order, error) {
 			return document.SetJoint(o, stencil.JointSpec{Share: 1.1})
+		}},
+		{"put on the shelf", func(o document.Order) (document.Order, error) {
+			return document.PutOnShelf(o, document.ShelfMotif{Name: "leaf", Shape: geom.DiscShape(geom.Point{}, mm(1))})
+		}},
+		{"put on the shelf", func(o document.Order) (document.Order, error) {
+			return document.PutOnShelf(o, document.ShelfMotif{Name: "off", Shape: geom.DiscShape(geom.PtMM(1, 1), mm(1))})
+		}},
+		{"take from the shelf", func(o document.Order) (document.Order, error) {
+			return document.TakeFromShelf(o, "no such", geom.Point{})
+		}},
+		{"rename on the shelf", func(o document.Order) (document.Order, error) {
+			return document.RenameOnShelf(o, "dot", "leaf")
+		}},
+		{"rename on the shelf", func(o document.Order) (document.Order, error) { return document.RenameOnShelf(o, "dot", " ") }},
+		{"delete from the shelf", func(o document.Order) (document.Order, error) {
+			return document.DeleteFromShelf(o, "no such")
 		}},
 		{"title", func(o document.Order) (document.Order, error) { return document.SetTitle(o, strings.Repeat("x", 201)) }},
 		{"title", func(o document.Order) (document.Order, error) { return document.SetTitle(o, "a\xff") }},

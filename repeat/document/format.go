@@ -105,6 +105,7 @@ var layout = []field{
 		{key: "match_back_centre", at: func(o *Order) any { return &o.Garment.MatchBackCentre }},
 	}},
 	{key: "rack", at: func(o *Order) any { return &o.Rack }},
+	{key: "shelf", at: func(o *Order) any { return &o.Shelf }},
 	{key: "limits", part: []field{
 		{key: "hole_mm", at: func(o *Order) any { return &o.Limits.Hole }},
 		{key: "web_mm", at: func(o *Order) any { return &o.Sheet.WebLimit }},
@@ -139,6 +140,9 @@ func motifPart(id pattern.ID) string { return fmt.Sprintf("unit.motifs#%d", id) 
 
 // punchPart names the part of an Extra that belongs to a punch.
 func punchPart(name string) string { return "rack#" + name }
+
+// shelfPart names the part of an Extra that belongs to a shape on the shelf.
+func shelfPart(name string) string { return "shelf#" + name }
 
 // groundPart names the part of an Extra that belongs to the recipe.
 const groundPart = "unit.ground"

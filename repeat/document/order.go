@@ -23,6 +23,7 @@ type Order struct {
 	Garment  Garment
 	Rack     []Punch
 	Methods  bench.Overrides // what the cutter named for some motifs
+	Shelf    []ShelfMotif
 	Limits   Limits
 	Sheets   Sheets
 	NextID   pattern.ID // the ID that the next motif gets

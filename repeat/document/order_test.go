@@ -59,6 +59,10 @@ func full(t testing.TB) document.Order {
 	o.Garment = document.Garment{Body: cloth.Body{Kind: cloth.WomensKimono, Height: geom.MM(1650)}, MatchBackCentre: true}
 	o.Rack = []document.Punch{{Name: "awl", Diameter: geom.MM(0.5)}, {Name: "punch 3", Diameter: geom.MM(3)}}
 	o.Methods = bench.Overrides{1: bench.Hikibori, 3: bench.Kiribori}
+	o.Shelf = []document.ShelfMotif{
+		{Name: "leaf", Shape: geom.Shape{Outline: outline}},
+		{Name: "dot", Shape: geom.DiscShape(geom.Point{}, geom.MM(1.25))},
+	}
 	o.Sheets = document.Sheets{Page: "B4", Units: "sun", Lap: geom.MM(12)}
 	o.Unit = pattern.Unit{
 		Lattice: pattern.HalfDrop(geom.MM(20), geom.MM(18.181818)),

@@ -35,6 +35,8 @@ func (r *reader) value(to any) {
 		*to = entries(r, maxJointLine, "places; draw the line with %d at most", r.point)
 	case *[]Punch:
 		*to = entries(r, maxRack, "punches; keep the rack to %d", r.punch)
+	case *[]ShelfMotif:
+		*to = entries(r, maxShelf, "shapes on the shelf; keep it to %d", r.shelved)
 	case *[]stencil.Tie:
 		*to = entries(r, maxTies, "ties; the unit may have %d", r.tie)
 	case *[]pattern.ID:

@@ -91,12 +91,13 @@ func TestKeysOfOthersAreKept(t *testing.T) {
 	text = strings.Replace(text, `"diameter_mm": 0.5}, "at_mm"`, `"diameter_mm": 0.5, "wear": 1e-3}, "at_mm"`, 1)
 	text = strings.Replace(text, `{"name": "awl",`, `{"name": "awl", "drawer": 4,`, 1)
 	text = strings.Replace(text, `"path": `, `"hand": true, "path": `, 1)
+	text = strings.Replace(text, `{"name": "dot", "disc": {"diameter_mm": 1.25`, `{"name": "dot", "box": 2, "disc": {"old": true, "diameter_mm": 1.25`, 1)
 	text = strings.Replace(text, `"pile": 6`, `"pile": 6, "mill": "old"`, 1)
 	o := read(t, text)
 	out := written(t, o)
 	for _, kept := range []string{
 		`"ours": {"b":[1,2.50,null],"a":"x  y"}`, `"maker": "shop \u00e9"`, `"empty": {}`, `"colour": "red"}`,
-		`{"diameter_mm": 0.5, "wear": 1e-3}`, `"drawer": 4}`, `"hand": true}`, `"mill": "old"`,
+		`{"diameter_mm": 0.5, "wear": 1e-3}`, `"drawer": 4}`, `"hand": true}`, `{"diameter_mm": 1.25, "old": true}, "box": 2}`, `"mill": "old"`,
 	} {
 		if !strings.Contains(out, kept) {
 			t.Errorf("%s is lost in\n%s", kept, out)

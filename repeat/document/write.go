@@ -110,6 +110,8 @@ func (p *printer) value(of any) {
 		lines(p, *of, p.point)
 	case *[]Punch:
 		lines(p, *of, p.punch)
+	case *[]ShelfMotif:
+		lines(p, *of, p.shelved)
 	case *[]stencil.Tie:
 		lines(p, *of, p.tie)
 	case *[]pattern.ID:
@@ -166,14 +168,7 @@ func (p *printer) point(at geom.Point) {
 func (p *printer) motif(m pattern.Motif) {
 	p.buf = append(p.buf, `{"id": `...)
 	p.buf = strconv.AppendInt(p.buf, int64(m.ID), 10)
-	if m.Shape.Round() {
-		p.buf = append(p.buf, `, "disc": {"diameter_mm": `...)
-		p.buf = m.Shape.Disc.Diameter.AppendMM(p.buf, 6)
-	} else {
-		p.buf = append(p.buf, `, "outline": {"path": "`...)
-		p.buf = m.Shape.Outline.AppendPathData(p.buf, 6)
-		p.buf = append(p.buf, '"')
-	}
+	p.shape(m.Shape)
 	part := ""
 	if p.order.Extra.parts != nil {
 		part = motifPart(m.ID)
@@ -195,6 +190,28 @@ func (p *printer) motif(m pattern.Motif) {
 	if part != "" {
 		p.extra(part)
 	}
+	p.buf = append(p.buf, '}')
+}
+
+// shape writes a disc or an outline, its brace still open.
+func (p *printer) shape(s geom.Shape) {
+	if s.Round() {
+		p.buf = append(p.buf, `, "disc": {"diameter_mm": `...)
+		p.buf = s.Disc.Diameter.AppendMM(p.buf, 6)
+		return
+	}
+	p.buf = append(p.buf, `, "outline": {"path": "`...)
+	p.buf = s.Outline.AppendPathData(p.buf, 6)
+	p.buf = append(p.buf, '"')
+}
+
+func (p *printer) shelved(m ShelfMotif) {
+	p.buf = append(p.buf, `{"name": `...)
+	p.text(m.Name)
+	p.shape(m.Shape)
+	p.extra(shelfPart(m.Name) + shapePart)
+	p.buf = append(p.buf, '}')
+	p.extra(shelfPart(m.Name))
 	p.buf = append(p.buf, '}')
 }
 
