@@ -3,9 +3,11 @@ package main
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 
 	"tsugime/repeat"
+	"tsugime/repeat/bench"
 	"tsugime/repeat/check"
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
@@ -72,7 +74,7 @@ type checkJSON struct {
 func runCheck(ctx context.Context, p program, c command, args []string) error {
 	flags := newFlags(c)
 	asJSON := flags.Bool("json", false, "")
-	failOn := flags.String("fail-on", string(check.Fault), "")
+	failOn, rackFile := flags.String("fail-on", string(check.Fault), ""), flags.String("rack", "", "")
 	words, err := p.parse(c, flags, args, 1, 1)
 	if err != nil {
 		return err
@@ -80,9 +82,16 @@ func runCheck(ctx context.Context, p program, c command, args []string) error {
 	if err := oneOf("fail-on", *failOn, "note", "warning", "fault", "never"); err != nil {
 		return err
 	}
+	rack, err := p.rackNamed(*rackFile)
+	if err != nil {
+		return err
+	}
 	w, err := p.build(ctx, words[0])
 	if err != nil {
 		return err
+	}
+	if *rackFile != "" {
+		w.Findings = slices.Concat(w.Findings, benchFindings(w.Bench(rack, bench.Rates{})))
 	}
 	if *asJSON {
 		err = p.printJSON(checkDocument(w))

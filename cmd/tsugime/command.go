@@ -48,7 +48,7 @@ func commands() []command {
 			}, runGround},
 		{"check", "ORDER", "measure the order and say what needs a look",
 			"tsugime check coat.tsugime --json",
-			[]flagHelp{jsonFlag, failOnFlag}, runCheck},
+			[]flagHelp{jsonFlag, failOnFlag, rackFlag}, runCheck},
 		{"fit", "ORDER", "list ways to make the pattern meet step, width and seams, with the strain of each",
 			"tsugime fit coat.tsugime --step \"6 kane sun\"",
 			[]flagHelp{
@@ -77,6 +77,9 @@ func commands() []command {
 		{"garment", "ORDER", "lay the garment on the bolt: panels, seams, extra cloth",
 			"tsugime garment coat.tsugime",
 			[]flagHelp{jsonFlag}, runGarment},
+		{"bench", "ORDER", "plan the cutting: methods, tools, passes, pile, days",
+			"tsugime bench coat.tsugime --rack rack.csv",
+			[]flagHelp{rackFlag, jobsFlag, dayFlag, jsonFlag}, runBench},
 		{"sheets", "ORDER -o FOLDER", "write the whole job folder at true scale",
 			"tsugime sheets coat.tsugime -o job --paper A3",
 			[]flagHelp{

@@ -11,7 +11,7 @@ import (
 // Where the rim and the joint edge are. Both are our choice, no source.
 const (
 	// rimShare is how much of the field's width and height on each side is rim.
-	rimShare = 0.15
+	rimShare = 0.1
 	// jointEdge is how near to the joint line or its copy a cut-out is cut last.
 	jointEdge = 3 * geom.Millimetre
 	// deepest is how many cut-outs around another are told apart.
