@@ -86,6 +86,7 @@ func commands() []command {
 				{"o", "FOLDER", "the folder to write into"},
 				{"paper", "PAGE", "A4, A3, B4 or letter (default: the order's)"},
 				{"units", "UNITS", "mm or sun (default: the order's)"},
+				{"language", "LANGUAGE", "en or ja, English or Japanese (default: the order's)"},
 				{"only", "NAMES", "write only these files, by name, with commas"},
 				forceFlag, {"q", "", "say nothing while writing"},
 			}, runSheets},

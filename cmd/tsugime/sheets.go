@@ -13,6 +13,7 @@ import (
 func runSheets(ctx context.Context, p program, c command, args []string) error {
 	flags := newFlags(c)
 	folder, page, units := flags.String("o", "", ""), flags.String("paper", "", ""), flags.String("units", "", "")
+	language := flags.String("language", "", "")
 	only, force, quiet := flags.String("only", "", ""), flags.Bool("force", false, ""), flags.Bool("q", false, "")
 	words, err := p.parse(c, flags, args, 1, 1)
 	if err != nil {
@@ -32,6 +33,7 @@ func runSheets(ctx context.Context, p program, c command, args []string) error {
 	if *units != "" {
 		options.Units = *units
 	}
+	options.Language = *language
 	if *only != "" {
 		options.Only = strings.Split(*only, ",")
 	}

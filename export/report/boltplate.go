@@ -24,7 +24,7 @@ const (
 func boltPlate(w repeat.Work, pxWidth int) (*plate, error) {
 	run := w.Run
 	n, height := boltColumns(run.Bolt)
-	p := newPlate(pxWidth, height+boltTop, "the bolt on the board")
+	p := newPlate(w, pxWidth, height+boltTop, "the bolt on the board")
 	room := p.inner()
 	pitch := room.Width() / geom.Length(n)
 	each := (run.Bolt.Length + geom.Length(n) - 1) / geom.Length(n)
@@ -43,8 +43,8 @@ func boltPlate(w repeat.Work, pxWidth int) (*plate, error) {
 		p.paint(g, ground, undyed, boltLays(run, board, window)...)
 		p.boltMarks(g, run)
 	}
-	f := figuresIn(Options{}.with(w).Units)
-	p.about = fmt.Sprintf("%s × %s, %d whole placements of %s, %d on face A, %d in the turn, %d on face B; left over %s",
+	f := p.f
+	p.about = f.say("%s × %s, %d whole placements of %s, %d on face A, %d in the turn, %d on face B; left over %s",
 		f.cloth.plain(run.Bolt.Width), f.cloth.plain(run.Bolt.Length), len(run.Placements), f.cloth.plain(run.Step),
 		run.OnFace(cloth.FaceA), run.OnFace(cloth.Turn), run.OnFace(cloth.FaceB), f.cloth.plain(run.Remainder))
 	return p, nil
@@ -80,7 +80,7 @@ func boltLays(run cloth.Run, s stencil.Sheet, window geom.Box) []raster.Lay {
 func (p *plate) boltMarks(g glass, run cloth.Run) {
 	x := g.room.Min.X
 	p.over.text(captions, captionStyle, geom.Point{X: x, Y: g.room.Min.Y - geom.MM(1.8)}, export.Start,
-		fmt.Sprintf("from %.2f m", g.window.Min.Y.MM()/1000))
+		p.f.say("from %.2f m", g.window.Min.Y.MM()/1000))
 	for _, placement := range run.Placements {
 		at := geom.Point{Y: placement.Y}
 		if !g.window.Holds(at) || placement.Y == g.window.Max.Y {

@@ -1,7 +1,6 @@
 package report
 
 import (
-	"fmt"
 	"math"
 
 	"tsugime/export"
@@ -33,7 +32,7 @@ func closeWindow(u pattern.Unit, at geom.Point, cells, proportion float64) geom.
 func unitPlate(w repeat.Work, pxWidth int) (*plate, error) {
 	const height = 116 * geom.Millimetre
 	u := w.Printed()
-	p := newPlate(pxWidth, height, "the unit among its neighbours")
+	p := newPlate(w, pxWidth, height, "the unit among its neighbours")
 	room := p.inner()
 	middle := u.Lattice.A.Add(u.Lattice.B)
 	middle = geom.Point{X: middle.X / 2, Y: middle.Y / 2}
@@ -44,11 +43,11 @@ func unitPlate(w repeat.Work, pxWidth int) (*plate, error) {
 	p.paint(g, ground, undyed, raster.Lay{Clip: g.window})
 	// A cell that is longer than the window is shown as far as that reaches.
 	p.over.across(g, []geom.Point{{}, u.Lattice.A, u.Lattice.A.Add(u.Lattice.B), u.Lattice.B, {}})
-	f := figuresIn(Options{}.with(w).Units)
+	f := p.f
 	a, b := u.Lattice.A, u.Lattice.B
-	p.about = fmt.Sprintf("%s lattice, A %s, %s, B %s, %s, pitch %s; %s in a cell, %.1f on a square centimetre, %.0f on a square kane sun",
-		u.Lattice.Kind(), f.sheet.number(a.X), f.sheet.with(a.Y), f.sheet.number(b.X), f.sheet.with(b.Y),
-		f.sheet.with(u.Lattice.Pitch()), count(len(u.Motifs), "cut-out"), u.PerCM2(), u.PerSquareSun())
+	p.about = f.say("%s lattice, A %s, %s, B %s, %s, pitch %s; %s in a cell, %.1f on a square centimetre, %.0f on a square kane sun",
+		f.say(string(u.Lattice.Kind())), f.sheet.number(a.X), f.sheet.with(a.Y), f.sheet.number(b.X), f.sheet.with(b.Y),
+		f.sheet.with(u.Lattice.Pitch()), f.count(len(u.Motifs), "cut-out"), u.PerCM2(), u.PerSquareSun())
 	return p, nil
 }
 
@@ -58,7 +57,7 @@ func jointPlate(w repeat.Work, pxWidth int) (*plate, error) {
 	const height = 116 * geom.Millimetre
 	const gutter = 26 * geom.Millimetre
 	s, step := w.Sheet, geom.Point{Y: w.Sheet.Spec.Step}
-	p := newPlate(pxWidth, height, "the joint between two placements")
+	p := newPlate(w, pxWidth, height, "the joint between two placements")
 	room := p.inner()
 	room.Max.X -= gutter
 	at := geom.Point{X: s.Spec.Field.Left + s.Spec.Field.Width/2, Y: s.Spec.Step}
@@ -72,9 +71,9 @@ func jointPlate(w repeat.Work, pxWidth int) (*plate, error) {
 	ground := raster.NewGround(shapesOf(s.Printed))
 	p.paint(g, ground, undyed, raster.Lay{Clip: g.window}, raster.Lay{Move: step, Clip: g.window})
 	p.over.across(g, next)
-	f := figuresIn(Options{}.with(w).Units)
+	f := p.f
 	p.placementNames(g, room, at)
-	p.about = fmt.Sprintf("clear on both sides %s, narrowest web over the joint %s; the step is off the lattice by %s across, %s along",
+	p.about = f.say("clear on both sides %s, narrowest web over the joint %s; the step is off the lattice by %s across, %s along",
 		f.fine.with(s.Joint.Clearance), f.fine.with(s.Webs.AcrossJoint.Width), f.fine.with(s.StepError.X), f.fine.with(s.StepError.Y))
 	return p, nil
 }
@@ -98,9 +97,9 @@ func (p *plate) placementNames(g glass, room geom.Box, at geom.Point) {
 	p.over.arrow(rule, geom.Point{X: x, Y: y - geom.MM(3)}, geom.Point{X: x, Y: room.Min.Y + geom.MM(2)})
 	p.over.arrow(rule, geom.Point{X: x, Y: y + geom.MM(3)}, geom.Point{X: x, Y: room.Max.Y - geom.MM(2)})
 	x += geom.MM(3)
-	p.over.text(words, captionStyle, geom.Point{X: x, Y: (y + room.Min.Y) / 2}, export.Start, "placement n")
-	p.over.text(words, captionStyle, geom.Point{X: x, Y: (y + room.Max.Y) / 2}, export.Start, "placement n + 1")
-	p.over.text(accentWord, captionStyle, geom.Point{X: x, Y: y + geom.MM(1)}, export.Start, "joint")
+	p.over.text(words, captionStyle, geom.Point{X: x, Y: (y + room.Min.Y) / 2}, export.Start, p.f.say("placement n"))
+	p.over.text(words, captionStyle, geom.Point{X: x, Y: (y + room.Max.Y) / 2}, export.Start, p.f.say("placement n + 1"))
+	p.over.text(accentWord, captionStyle, geom.Point{X: x, Y: y + geom.MM(1)}, export.Start, p.f.say("joint"))
 }
 
 // clipped returns the part of a straight piece that lies in a box (the
@@ -144,7 +143,7 @@ func secondPlate(w repeat.Work, pxWidth int) (*plate, error) {
 // holes.
 func cutPlate(s setSheet, w repeat.Work, pxWidth int) (*plate, error) {
 	room := plateWidth - 2*plateMargin
-	p := newPlate(pxWidth, room.Times(float64(s.Paper.Height())/float64(s.Paper.Width())), plateName(s))
+	p := newPlate(w, pxWidth, room.Times(float64(s.Paper.Height())/float64(s.Paper.Width())), plateName(s))
 	g := glassOn(s.Paper, p.inner())
 	p.sample = g.k
 	p.fill(g, s.Paper, tannin)
@@ -156,9 +155,9 @@ func cutPlate(s setSheet, w repeat.Work, pxWidth int) (*plate, error) {
 	p.over.across(g, s.Joint.Line)
 	p.over.across(g, moved(s.Joint.Line, geom.Point{Y: s.Spec.Step}))
 	p.over.texts(words, starLabels(s, g.put, geom.MM(1.6), captionStyle.height))
-	f := figuresIn(Options{}.with(w).Units)
-	p.about = fmt.Sprintf("paper %s × %s, step as cut %s, %s, open area of the pattern %.1f %%",
-		f.sheet.plain(s.Paper.Width()), f.sheet.plain(s.Paper.Height()), f.sheet.with(s.Spec.Step), count(len(s.CutOuts), "cut-out"), s.OpenPct)
+	f := p.f
+	p.about = f.say("paper %s × %s, step as cut %s, %s, open area of the pattern %.1f %%",
+		f.sheet.plain(s.Paper.Width()), f.sheet.plain(s.Paper.Height()), f.sheet.with(s.Spec.Step), f.count(len(s.CutOuts), "cut-out"), s.OpenPct)
 	return p, nil
 }
 

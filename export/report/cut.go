@@ -19,19 +19,19 @@ import (
 func CutDrawings(w repeat.Work) []export.Drawing {
 	var drawings []export.Drawing
 	for _, s := range sheetsOf(w) {
-		drawings = append(drawings, cutDrawing(w, s, figuresIn(Options{}.with(w).Units)))
+		drawings = append(drawings, cutDrawing(w, s, figuresOf(w)))
 	}
 	return drawings
 }
 
 func cutDrawing(w repeat.Work, s setSheet, f figures) export.Drawing {
-	return sheetDrawing(w, s, cutWords(w, s, f))
+	return sheetDrawing(w, s, cutWords(w, s, f), f)
 }
 
 // sheetDrawing puts what is cut, its guides and its words on the paper.
-func sheetDrawing(w repeat.Work, s setSheet, words export.Layer) export.Drawing {
+func sheetDrawing(w repeat.Work, s setSheet, words export.Layer, f figures) export.Drawing {
 	d := export.Drawing{
-		Title: s.kind(title(w)),
+		Title: s.kind(f.title(w), f),
 		Width: s.Paper.Width(), Height: s.Paper.Height(),
 	}
 	d.Layers = append(d.Layers, paperEdge(s.Sheet))
@@ -50,14 +50,6 @@ func withTies(d export.Drawing, w repeat.Work, s setSheet) export.Drawing {
 		d.Layers = append(d.Layers, layer)
 	}
 	return d
-}
-
-// title is the order's title, or what stands in its place.
-func title(w repeat.Work) string {
-	if t := strings.Join(strings.Fields(w.Order.Title), " "); t != "" {
-		return t
-	}
-	return "untitled order"
 }
 
 // onPaper returns the sheet at cut size, moved so that the paper's top left

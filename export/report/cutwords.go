@@ -1,8 +1,6 @@
 package report
 
 import (
-	"fmt"
-
 	"tsugime/export"
 	"tsugime/repeat"
 	"tsugime/repeat/geom"
@@ -52,15 +50,15 @@ func starWords(s setSheet) export.Layer {
 
 func cutNotes(w repeat.Work, s setSheet, f figures) []string {
 	x, y := w.Scale.Cut()
-	notes := []string{title(w)}
-	if note := s.note(); note != "" {
+	notes := []string{f.title(w)}
+	if note := s.note(f); note != "" {
 		notes = append(notes, note)
 	}
 	return append(notes,
-		fmt.Sprintf("paper %s × %s, step as cut %s",
+		f.say("paper %s × %s, step as cut %s",
 			f.sheet.plain(s.Paper.Width()), f.sheet.plain(s.Paper.Height()), f.sheet.with(s.Spec.Step)),
-		fmt.Sprintf("cut size: %.4f × finished size across, %.4f × along; round holes keep their tool's diameter", x, y),
-		"printing side up, as the dyer sees it on the cloth; leading stars L at the top, trailing stars T below",
+		f.say("cut size: %.4f × finished size across, %.4f × along; round holes keep their tool's diameter", x, y),
+		f.say("printing side up, as the dyer sees it on the cloth; leading stars L at the top, trailing stars T below"),
 	)
 }
 

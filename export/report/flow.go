@@ -1,8 +1,6 @@
 package report
 
 import (
-	"fmt"
-
 	"tsugime/export"
 	"tsugime/repeat/geom"
 )
@@ -10,6 +8,7 @@ import (
 // A flow sets headings, paragraphs, tables and figures down a page and goes on
 // to the next where one is full. No block but a paragraph is parted.
 type flow struct {
+	f                  figures
 	title, kind, facts string
 	size               export.PageSize
 	leaves             []*leaf
@@ -23,10 +22,10 @@ const (
 	flowBottom = 20 * geom.Millimetre
 )
 
-func newFlow(title, kind, facts string, size export.PageSize) *flow {
-	f := &flow{title: title, kind: kind, facts: facts, size: size}
-	f.turn()
-	return f
+func newFlow(f figures, title, kind, facts string, size export.PageSize) *flow {
+	fl := &flow{f: f, title: title, kind: kind, facts: facts, size: size}
+	fl.turn()
+	return fl
 }
 
 // turn begins a page: title and kind above a rule.
@@ -99,7 +98,7 @@ func (f *flow) pages() []export.Page {
 		y := l.height - geom.MM(11)
 		if len(f.leaves) > 1 {
 			l.text(captions, captionStyle, geom.Point{X: l.width - flowLeft, Y: y}, export.End,
-				fmt.Sprintf("%s, page %d of %d", f.kind, i+1, len(f.leaves)))
+				f.f.say("%s, page %d of %d", f.kind, i+1, len(f.leaves)))
 		}
 		pages = append(pages, export.Page{Drawing: l.drawing(f.title)})
 	}

@@ -34,6 +34,7 @@ func JobFolder(ctx context.Context, w repeat.Work, folder string, opt Options, p
 	if err := opt.Check(w); err != nil {
 		return nil, fmt.Errorf("job folder: %w", err)
 	}
+	w.Order.Sheets.Units, w.Order.Sheets.Language = opt.Units, opt.Language
 	var names []string
 	for _, name := range Names(w) {
 		if opt.wants(name) {
@@ -105,7 +106,7 @@ func writeFile(out io.Writer, name string, w repeat.Work, opt Options) error {
 	case "placements.csv":
 		return WritePlacements(out, w)
 	case "findings.txt":
-		return WriteFindings(out, w, opt.Units)
+		return WriteFindings(out, w, opt)
 	case "README.txt":
 		return writeIndex(out, w, opt)
 	}
@@ -117,7 +118,7 @@ func writeFile(out io.Writer, name string, w repeat.Work, opt Options) error {
 		if err != nil {
 			return err
 		}
-		return format.Write(out, cutDrawing(w, sheet, figuresIn(opt.Units)))
+		return format.Write(out, cutDrawing(w, sheet, opt.figures()))
 	}
 	b, err := bookNamed(name, w, opt)
 	if err != nil {

@@ -150,6 +150,7 @@ func TestOptionsThatDontExistAreRefusedByName(t *testing.T) {
 	}{
 		{Options{Page: "A9"}, "A9"},
 		{Options{Units: "ell"}, "ell"},
+		{Options{Language: "xx"}, "xx"},
 		{Options{Only: []string{"cut.svg", "poster.pdf"}}, "poster.pdf"},
 	} {
 		w := built(t, dotOrder(t, 20, 2))
@@ -206,7 +207,7 @@ func TestFindingsComeWorstFirstWithPlaceAndRemedy(t *testing.T) {
 		{Code: "large", Severity: check.Fault, Domain: check.OnCloth, At: geom.PtMM(1, 378.787879), Text: "A fault.", Remedy: "Mend it."},
 	}
 	var out bytes.Buffer
-	if err := WriteFindings(&out, w, inSun); err != nil {
+	if err := WriteFindings(&out, w, Options{Units: inSun}); err != nil {
 		t.Fatal(err)
 	}
 	want := w.Order.Title + `

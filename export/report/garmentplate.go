@@ -63,7 +63,7 @@ func garmentPlate(w repeat.Work, pxWidth int) (*plate, error) {
 	sc := sceneOf(pieces, viewGap.Times(1/k))
 	tall := sc.size.Y.Times(k)
 	rows := (len(w.Dressed.Seams) + seamColumns - 1) / seamColumns
-	p := newPlate(pxWidth, viewTop+tall+geom.MM(12)+seamRow*geom.Length(rows), "the garment")
+	p := newPlate(w, pxWidth, viewTop+tall+geom.MM(12)+seamRow*geom.Length(rows), "the garment")
 	inner := p.inner()
 	g := glassOn(geom.BoxOf(geom.Point{}, sc.size),
 		geom.BoxOf(geom.Point{X: inner.Min.X, Y: inner.Min.Y + viewTop}, geom.Point{X: inner.Max.X, Y: inner.Min.Y + viewTop + tall}))
@@ -72,9 +72,9 @@ func garmentPlate(w repeat.Work, pxWidth int) (*plate, error) {
 	p.edges(g, w, sc)
 	p.viewNames(g, sc)
 	p.seams(g, w, sc, g.room.Max.Y+geom.MM(10))
-	f := figuresIn(Options{}.with(w).Units)
+	f := p.f
 	d := w.Dressed
-	p.about = fmt.Sprintf("for a height of %s; %s of cloth used, %s of it for matching; fine lines are joints",
+	p.about = f.say("for a height of %s; %s of cloth used, %s of it for matching; fine lines are joints",
 		f.cloth.plain(d.Body.Height), f.cloth.plain(d.Used), f.cloth.plain(d.Extra))
 	return p, nil
 }
@@ -133,7 +133,7 @@ func (p *plate) viewNames(g glass, sc scene) {
 	for _, v := range views() {
 		if b, ok := sc.bounds[v]; ok {
 			at := g.put(geom.Point{X: b.Centre().X})
-			p.over.text(captions, captionStyle, geom.Point{X: at.X, Y: g.room.Min.Y - geom.MM(2)}, export.Middle, string(v))
+			p.over.text(captions, captionStyle, geom.Point{X: at.X, Y: g.room.Min.Y - geom.MM(2)}, export.Middle, p.f.say(string(v)))
 		}
 	}
 }

@@ -17,30 +17,30 @@ func writeHold(b *strings.Builder, w repeat.Work, f figures) {
 	}
 	set := w.Sheet.Set()
 	for i, s := range set {
-		name := "The sheet"
+		name := f.say("The sheet")
 		if len(set) > 1 {
-			name = []string{"The first sheet", "The second sheet"}[i]
+			name = []string{f.say("The first sheet"), f.say("The second sheet")}[i]
 		}
-		web := "no web"
+		web := f.say("no web")
 		if s.Webs.Found {
-			web = "narrowest web " + f.fine.with(s.Webs.Narrowest.Width)
+			web = f.say("narrowest web %s", f.fine.with(s.Webs.Narrowest.Width))
 		}
-		fmt.Fprintf(b, "%s: %s, open area %.2f %%, %s, %s and %s that fall out\n",
-			name, count(len(s.CutOuts), "cut-out"), s.OpenPct, web, count(len(s.Paths.Islands), "island"), count(len(s.Paths.Bands), "band"))
+		fmt.Fprintln(b, f.say("%s: %s, open area %.2f %%, %s, %s and %s that fall out",
+			name, f.count(len(s.CutOuts), "cut-out"), s.OpenPct, web, f.count(len(s.Paths.Islands), "island"), f.count(len(s.Paths.Bands), "band")))
 		if n := len(s.Ties.Ties); n > 0 {
 			lost := 0.0
 			for _, t := range s.Ties.Ties {
 				lost += t.LostMM2
 			}
-			fmt.Fprintf(b, "    %s in a unit for %s; their strips take %.3f mm² of it\n", count(n, "tie"), count(len(s.Ties.Islands), "island"), lost)
+			fmt.Fprintln(b, "    "+f.say("%s in a unit for %s; their strips take %.3f mm² of it", f.count(n, "tie"), f.count(len(s.Ties.Islands), "island"), lost))
 		}
 	}
 	if len(set) > 1 {
 		c := w.Sheet.Cover
-		fmt.Fprintf(b, "Together, in place: %.4f mm² of a unit uncovered, %.4f mm² open beside the design\n", c.MissingMM2, c.ExtraMM2)
+		fmt.Fprintln(b, f.say("Together, in place: %.4f mm² of a unit uncovered, %.4f mm² open beside the design", c.MissingMM2, c.ExtraMM2))
 		for _, s := range w.Sheet.Stars.Match {
 			if s.Sheet == 0 {
-				fmt.Fprintf(b, "Match star M: %s from the nearest cut-out\n", f.fine.with(s.Clear))
+				fmt.Fprintln(b, f.say("Match star M: %s from the nearest cut-out", f.fine.with(s.Clear)))
 			}
 		}
 	}

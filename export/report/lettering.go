@@ -2,7 +2,6 @@ package report
 
 import (
 	"strings"
-	"unicode"
 	"unicode/utf8"
 
 	"tsugime/export"
@@ -33,20 +32,20 @@ func (s style) leading() geom.Length { return s.height.Times(1.4) }
 // width measures a text.
 func (s style) width(text string) geom.Length { return export.TextWidth(text, s.height, s.bold) }
 
-// wrap parts a text into lines no wider than width, at spaces where it can and
-// between letters where a word is wider than the line, as Japanese text is.
+// wrap parts a text into lines no wider than width, where pieces lets it be parted
+// and between letters where a piece is wider than the line.
 func wrap(text string, s style, width geom.Length) []string {
 	var lines []string
 	line := ""
-	for _, word := range strings.FieldsFunc(text, breaks) {
-		if joined := strings.TrimSpace(line + " " + word); s.width(joined) <= width {
+	for _, p := range pieces(text) {
+		if joined := p.behind(line); s.width(joined) <= width {
 			line = joined
 			continue
 		}
 		if line != "" {
 			lines = append(lines, line)
 		}
-		for line = word; s.width(line) > width; {
+		for line = p.text; s.width(line) > width; {
 			head := headThatFits(line, s, width)
 			lines, line = append(lines, head), line[len(head):]
 		}
@@ -56,10 +55,6 @@ func wrap(text string, s style, width geom.Length) []string {
 	}
 	return lines
 }
-
-// breaks reports whether a line may end at r: at a space that is not a no-break
-// space (U+00A0).
-func breaks(r rune) bool { return unicode.IsSpace(r) && r != '\u00a0' }
 
 // unbroken keeps a text on one line.
 func unbroken(text string) string { return strings.ReplaceAll(text, " ", "\u00a0") }

@@ -26,7 +26,7 @@ func TestWrappedLinesFitAndLoseNothing(t *testing.T) {
 	if got := wrap(" \n", bodyStyle, geom.MM(10)); got != nil {
 		t.Errorf("blanks became %q", got)
 	}
-	if got := wrap("measure "+unbroken(checkText), bodyStyle, bodyStyle.width("measure "+checkText)-1); len(got) != 2 || got[1] != unbroken(checkText) {
+	if got := wrap("measure "+unbroken(figuresIn(inMM, "").checkText()), bodyStyle, bodyStyle.width("measure "+figuresIn(inMM, "").checkText())-1); len(got) != 2 || got[1] != unbroken(figuresIn(inMM, "").checkText()) {
 		t.Errorf("the check text was parted: %q", got)
 	}
 }
@@ -73,20 +73,20 @@ func TestFiguresKeepTheirDecimals(t *testing.T) {
 		mm   float64
 		want string
 	}{
-		{figuresIn(inMM).sheet, 12.5, "12.50 mm"},
-		{figuresIn(inMM).sheet, 0, "0.00 mm"},
-		{figuresIn(inMM).sheet, -0.001, "0.00 mm"},
-		{figuresIn(inMM).cloth, 12600, "12600.0 mm"},
-		{figuresIn(inMM).arm, 400, "40 cm"},
-		{figuresIn(inSun).sheet, 181.818182, "6.0000 kane sun"},
-		{figuresIn(inSun).cloth, 378.787879, "10.000 kujira sun"},
-		{figuresIn(inSun).fine, 0.5, "0.165 kane bu"},
+		{figuresIn(inMM, "").sheet, 12.5, "12.50 mm"},
+		{figuresIn(inMM, "").sheet, 0, "0.00 mm"},
+		{figuresIn(inMM, "").sheet, -0.001, "0.00 mm"},
+		{figuresIn(inMM, "").cloth, 12600, "12600.0 mm"},
+		{figuresIn(inMM, "").arm, 400, "40 cm"},
+		{figuresIn(inSun, "").sheet, 181.818182, "6.0000 kane sun"},
+		{figuresIn(inSun, "").cloth, 378.787879, "10.000 kujira sun"},
+		{figuresIn(inSun, "").fine, 0.5, "0.165 kane bu"},
 	} {
 		if got := c.r.with(geom.MM(c.mm)); got != c.want {
 			t.Errorf("%g mm reads %q, want %q", c.mm, got, c.want)
 		}
 	}
-	if got := both(checkLength); got != "100.00 mm = 3.3000 kane sun" {
+	if got := figuresIn(inMM, "").both(checkLength); got != "100.00 mm = 3.3000 kane sun" {
 		t.Errorf("the check length reads %q", got)
 	}
 }

@@ -10,8 +10,9 @@ import (
 // A marking is a set of pages that show one drawing at true scale, with a first
 // page that says how they go together.
 type marking struct {
+	f     figures
 	title string // of the order
-	kind  string // "Transfer", "Binding"
+	kind  string // Transfer, Binding
 	facts string // one line: step, size
 	of    *export.Drawing
 	field geom.Box // of the pattern, in the drawing
@@ -36,14 +37,14 @@ func (m marking) book() export.Book {
 func (m marking) page(i int) export.Drawing {
 	l := newLeaf(m.pages.page.Width, m.pages.page.Height)
 	c, r := i%m.pages.cols(), i/m.pages.cols()
-	number := fmt.Sprintf("%d of %d", i+1, m.pages.count())
-	m.head(l, number, fmt.Sprintf("row %d column %d", r+1, c+1))
+	number := m.f.say("%d of %d", i+1, m.pages.count())
+	m.head(l, number, m.f.say("row %d column %d", r+1, c+1))
 	window := geom.BoxOf(m.pages.at(), m.pages.at().Add(m.pages.windowSize))
 	l.frame(hairline, window)
 	m.crosses(l, i)
 	m.neighbours(l, window, c, r)
-	checkCorner(l)
-	feedArrow(l, geom.Point{X: edge + geom.MM(2), Y: bandTop + geom.MM(3)})
+	checkCorner(l, m.f)
+	feedArrow(l, m.f, geom.Point{X: edge + geom.MM(2), Y: bandTop + geom.MM(3)})
 	m.smallMap(l, i)
 	return l.drawing(m.title)
 }
@@ -96,7 +97,7 @@ func (m marking) crosses(l *leaf, i int) {
 func (m marking) neighbours(l *leaf, window geom.Box, c, r int) {
 	cols, rows := m.pages.cols(), m.pages.rows()
 	mid := window.Centre()
-	join := func(c, r int) string { return fmt.Sprintf("joins page %d", r*cols+c+1) }
+	join := func(c, r int) string { return m.f.say("joins page %d", r*cols+c+1) }
 	if r > 0 {
 		l.text(captions, captionStyle, geom.Point{X: mid.X, Y: window.Min.Y - geom.MM(3)}, export.Middle, join(c, r-1))
 	}
@@ -113,14 +114,14 @@ func (m marking) neighbours(l *leaf, window geom.Box, c, r int) {
 
 // checkCorner draws two sides of the check square, in the corner of the bands
 // where they cover nothing.
-func checkCorner(l *leaf) {
+func checkCorner(l *leaf, f figures) {
 	o := geom.Point{X: edge + geom.MM(2), Y: l.height - edge - geom.MM(2)}
 	scaleBar(l, o, geom.Point{X: 1})
 	scaleBar(l, o, geom.Point{Y: -1})
 	x := o.X + checkLength + geom.MM(6)
-	l.text(words, strongStyle, geom.Point{X: x, Y: o.Y - geom.MM(8.4)}, export.Start, "Print at 100 %,")
-	l.text(words, strongStyle, geom.Point{X: x, Y: o.Y - geom.MM(3.6)}, export.Start, "then measure:")
-	l.text(captions, captionStyle, geom.Point{X: x, Y: o.Y + geom.MM(1)}, export.Start, checkText)
+	l.text(words, strongStyle, geom.Point{X: x, Y: o.Y - geom.MM(8.4)}, export.Start, f.say("Print at 100 %,"))
+	l.text(words, strongStyle, geom.Point{X: x, Y: o.Y - geom.MM(3.6)}, export.Start, f.say("then measure:"))
+	l.text(captions, captionStyle, geom.Point{X: x, Y: o.Y + geom.MM(1)}, export.Start, f.checkText())
 }
 
 // scaleBar draws 100 mm from o in a direction, with a tick every 10 mm on the
@@ -141,7 +142,7 @@ func scaleBar(l *leaf, o geom.Point, way geom.Point) {
 }
 
 // feedArrow shows which way the stencil is fed: down the sheet.
-func feedArrow(l *leaf, from geom.Point) {
+func feedArrow(l *leaf, f figures, from geom.Point) {
 	l.arrow(rule, from, from.Add(geom.Point{Y: geom.MM(24)}))
-	l.turned(captions, captionStyle, geom.Point{X: from.X + geom.MM(4.2), Y: from.Y + geom.MM(12)}, export.Middle, "feed")
+	l.turned(captions, captionStyle, geom.Point{X: from.X + geom.MM(4.2), Y: from.Y + geom.MM(12)}, export.Middle, f.say("feed"))
 }

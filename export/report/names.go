@@ -49,7 +49,7 @@ func entries(w repeat.Work) []entry {
 	all := slices.DeleteFunc(allEntries(), func(e entry) bool { return e.ofSet && w.Sheet.Second == nil })
 	for i, e := range all {
 		if e.name == "binding.pdf" && w.Sheet.Second != nil {
-			all[i].about += ", the same for both sheets, whose cuts the holes keep clear of"
+			all[i].about = "marking sheets for the binding: string holes and paper edges, the same for both sheets, whose cuts the holes keep clear of"
 		}
 	}
 	return all

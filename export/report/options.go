@@ -6,16 +6,19 @@ import (
 	"strings"
 
 	"tsugime/export"
+	"tsugime/export/wording"
 	"tsugime/repeat"
 )
 
 // Options is how a job folder is written. The zero Options take page and units
 // from the order, write every file and overwrite none.
 type Options struct {
-	Page  string   // a page that export.PageNamed knows; "" for the order's own
-	Units string   // "mm" or "sun"; "" for the order's own
-	Only  []string // names of Names, with or without extension; nil for all
-	Force bool     // overwrite what is there
+	Page  string // a page that export.PageNamed knows; "" for the order's own
+	Units string // "mm" or "sun"; "" for the order's own
+	// Language is the tag of a language that wording.Named knows; "" for the order's own.
+	Language string
+	Only     []string // names of Names, with or without extension; nil for all
+	Force    bool     // overwrite what is there
 }
 
 // The units that sheets are lettered in.
@@ -34,6 +37,9 @@ func (o Options) Check(w repeat.Work) error {
 	}
 	if o.Units != "" && o.Units != inMM && o.Units != inSun {
 		return fmt.Errorf("units: there is no %q; use %s or %s", o.Units, inMM, inSun)
+	}
+	if _, err := wording.Named(o.Language); err != nil {
+		return fmt.Errorf("language: %w", err)
 	}
 	for _, name := range o.Only {
 		if !slices.ContainsFunc(Names(w), func(n string) bool { return sameFile(name, n) }) {
@@ -54,7 +60,17 @@ func (o Options) with(w repeat.Work) Options {
 	if o.Units == "" {
 		o.Units = inMM
 	}
+	if o.Language == "" {
+		o.Language = w.Order.Sheets.Language
+	}
 	return o
+}
+
+// figures returns the rulers and the language of options that are filled in;
+// English for a language that Check refuses.
+func (o Options) figures() figures {
+	lang, _ := wording.Named(o.Language)
+	return figuresIn(o.Units, lang)
 }
 
 // settled returns the page's size and the rulers for a set of sheets.
@@ -64,7 +80,7 @@ func (o Options) settled(w repeat.Work) (export.PageSize, figures, error) {
 	if err != nil {
 		return size, figures{}, fmt.Errorf("page: %w", err)
 	}
-	return size, figuresIn(o.Units), nil
+	return size, o.figures(), nil
 }
 
 // wants reports whether the file of that name is to be written.

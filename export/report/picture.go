@@ -65,6 +65,7 @@ type plate struct {
 	img    *image.RGBA
 	scale  float64 // pixels to a millimetre of the plate
 	over   *leaf   // drawn on top
+	f      figures
 	name   string  // what is seen
 	about  string  // one line of figures
 	sample float64 // millimetres of the plate to one of what is seen
@@ -78,13 +79,14 @@ const (
 
 // newPlate returns an empty plate whose picture is inner high, margins and strip
 // not counted.
-func newPlate(pxWidth int, inner geom.Length, name string) *plate {
+func newPlate(w repeat.Work, pxWidth int, inner geom.Length, name string) *plate {
 	height := plateMargin + inner + plateStrip
 	scale := float64(pxWidth) / plateWidth.MM()
 	p := &plate{
 		img:   image.NewRGBA(image.Rect(0, 0, pxWidth, int(height.MM()*scale+0.5))),
-		scale: scale, over: newLeaf(plateWidth, height), name: name,
+		scale: scale, over: newLeaf(plateWidth, height), f: figuresOf(w),
 	}
+	p.name = p.f.say(name)
 	draw.Draw(p.img, p.img.Bounds(), image.NewUniform(inks(export.White)), image.Point{}, draw.Src)
 	return p
 }
@@ -162,11 +164,11 @@ func (p *plate) finish(w repeat.Work) error {
 	room := bar - plateMargin - geom.MM(8)
 	name, s := fit(p.name, captionStyle, room/2)
 	l.text(accentWord, s, geom.Point{X: plateMargin + room, Y: y}, export.End, name)
-	text, s := fit(title(w), headStyle, room-export.TextWidth(name, s.height, false)-geom.MM(5))
+	text, s := fit(p.f.title(w), headStyle, room-export.TextWidth(name, s.height, false)-geom.MM(5))
 	l.text(words, s, geom.Point{X: plateMargin, Y: y}, export.Start, text)
 	text, s = fit(p.about, captionStyle, right-plateMargin)
 	l.text(captions, s, geom.Point{X: plateMargin, Y: y + geom.MM(6.4)}, export.Start, text)
-	return raster.Draw(p.img, l.drawing(title(w)), raster.View{PxPerMM: p.scale})
+	return raster.Draw(p.img, l.drawing(p.f.title(w)), raster.View{PxPerMM: p.scale})
 }
 
 // scaleBar draws a round length of what is seen, right-aligned, and returns

@@ -3,7 +3,6 @@ package report
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"tsugime/export"
 	"tsugime/repeat"
@@ -22,13 +21,13 @@ func Register(w repeat.Work, opt Options) (export.Book, error) {
 	}
 	set := together(w)
 	sheet := set.Sheet
-	fl := newFlow(title(w), "Register", stepFacts(w), size)
-	registerKey(fl, w, set)
-	fl.heading("Stars")
+	fl := newFlow(f, f.title(w), f.say("Register"), stepFacts(w, f), size)
+	registerKey(fl, w, set, f)
+	fl.heading(f.say("Stars"))
 	fl.table(starTable(sheet, f))
-	fl.paragraph("From the paper's top left corner to the middle of the star, printing side up, as cut into dry paper. " +
-		"L is set on the print before, T prints the mark for the next.")
-	fl.heading("Square check")
+	fl.paragraph(f.say("From the paper's top left corner to the middle of the star, printing side up, as cut into dry paper. " +
+		"L is set on the print before, T prints the mark for the next."))
+	fl.heading(f.say("Square check"))
 	fl.table(squareTable(sheet.Stars, f))
 	fl.paragraph(squareNote(sheet.Stars, w, f))
 	if set.of > 1 {
@@ -36,56 +35,56 @@ func Register(w repeat.Work, opt Options) (export.Book, error) {
 			return export.Book{}, err
 		}
 	}
-	fl.heading("From finished size to the cut")
+	fl.heading(f.say("From finished size to the cut"))
 	fl.table(scaleTable(w, sheet, f))
-	fl.paragraph("On the board: finished size over 1 + the cloth's change (ISO 5077). As cut: that over 1 + the growth of the soaked paper.")
-	fl.heading("Placements")
+	fl.paragraph(f.say("On the board: finished size over 1 + the cloth's change (ISO 5077). As cut: that over 1 + the growth of the soaked paper."))
+	fl.heading(f.say("Placements"))
 	fl.table(placementTable(w.Run, set.of, f))
 	fl.paragraph(placementNote(w.Run, f))
-	fl.heading("Drift, " + wayText(w.Run.Drift.Way))
+	fl.heading(f.say("Drift, %s", wayText(w.Run.Drift.Way, f)))
 	fl.table(driftTable(w.Run, f))
 	fl.paragraph(driftNote(w, f))
-	fl.heading("Take care")
-	for _, c := range cautions() {
+	fl.heading(f.say("Take care"))
+	for _, c := range cautions(f) {
 		fl.point(c)
 	}
-	return export.Book{Title: title(w), Subject: "Register sheet", Pages: fl.pages()}, nil
+	return export.Book{Title: f.title(w), Subject: f.say("Register sheet"), Pages: fl.pages()}, nil
 }
 
 // starTable lists every star of the sheet as it is cut.
 func starTable(s stencil.Sheet, f figures) table {
 	t := table{columns: []column{
-		{"star", export.Start},
-		{"across, " + f.sheet.unit.Name, export.End}, {"along, " + f.sheet.unit.Name, export.End},
-		{"hole, " + f.fine.unit.Name, export.End}, {"to the nearest cut, " + f.fine.unit.Name, export.End},
-		{"on the garment", export.Start},
+		{f.say("star"), export.Start},
+		{f.head("across", f.sheet), export.End}, {f.head("along", f.sheet), export.End},
+		{f.head("hole", f.fine), export.End}, {f.head("to the nearest cut", f.fine), export.End},
+		{f.say("on the garment"), export.Start},
 	}}
 	for i, star := range s.Stars.Stars {
 		t.rows = append(t.rows, []string{
 			starNames(s.Stars)[i], f.sheet.number(star.At.X), f.sheet.number(star.At.Y),
-			f.fine.number(star.Diameter), f.fine.number(star.Clear), seenText(star.Hidden),
+			f.fine.number(star.Diameter), f.fine.number(star.Clear), seenText(star.Hidden, f),
 		})
 	}
 	return t
 }
 
-func seenText(hidden bool) string {
+func seenText(hidden bool, f figures) string {
 	if hidden {
-		return "hidden"
+		return f.say("hidden")
 	}
-	return "shows"
+	return f.say("shows")
 }
 
 // squareTable sets the measures that must be alike beside each other.
 func squareTable(s stencil.StarSet, f figures) table {
 	pair := func(a string, la geom.Length, b string, lb geom.Length) []string {
-		return []string{a, f.sheet.number(la), b, f.sheet.number(lb), f.fine.number((la - lb).Abs())}
+		return []string{f.say(a), f.sheet.number(la), f.say(b), f.sheet.number(lb), f.fine.number((la - lb).Abs())}
 	}
 	q := s.Square
 	return table{
 		columns: []column{
-			{"measure", export.Start}, {f.sheet.unit.Name, export.End},
-			{"against", export.Start}, {f.sheet.unit.Name, export.End}, {"differ by, " + f.fine.unit.Name, export.End},
+			{f.say("measure"), export.Start}, {f.sheet.name, export.End},
+			{f.say("against"), export.Start}, {f.sheet.name, export.End}, {f.head("differ by", f.fine), export.End},
 		},
 		rows: [][]string{
 			pair("top width", q.Top, "bottom width", q.Bottom),
@@ -96,7 +95,7 @@ func squareTable(s stencil.StarSet, f figures) table {
 }
 
 func squareNote(s stencil.StarSet, w repeat.Work, f figures) string {
-	return fmt.Sprintf("Between the outer stars. Baseline %s. Laid turned or flipped, the stars miss by %s at least (asked for: %s).",
+	return f.say("Between the outer stars. Baseline %s. Laid turned or flipped, the stars miss by %s at least (asked for: %s).",
 		f.sheet.with(s.Baseline), f.fine.with(s.TurnedMisfit), f.fine.with(w.Order.Limits.TurnedMisfit))
 }
 
@@ -105,12 +104,12 @@ func scaleTable(w repeat.Work, cut stencil.Sheet, f figures) table {
 	bx, by := w.Scale.Board()
 	cx, cy := w.Scale.Cut()
 	row := func(name string, finished geom.Length, board, factor float64, cut geom.Length) []string {
-		return []string{name, f.sheet.number(finished), f.sheet.number(finished.Times(board)), f.sheet.number(cut), fmt.Sprintf("%.5f", factor)}
+		return []string{f.say(name), f.sheet.number(finished), f.sheet.number(finished.Times(board)), f.sheet.number(cut), fmt.Sprintf("%.5f", factor)}
 	}
-	u := ", " + f.sheet.unit.Name
 	return table{
 		columns: []column{
-			{"", export.Start}, {"finished" + u, export.End}, {"on the board" + u, export.End}, {"as cut" + u, export.End}, {"cut : finished", export.End},
+			{"", export.Start}, {f.head("finished", f.sheet), export.End}, {f.head("on the board", f.sheet), export.End},
+			{f.head("as cut", f.sheet), export.End}, {f.say("cut : finished"), export.End},
 		},
 		rows: [][]string{
 			row("field, across", w.Sheet.Spec.Field.Width, bx, cx, cut.Spec.Field.Width),
@@ -122,8 +121,8 @@ func scaleTable(w repeat.Work, cut stencil.Sheet, f figures) table {
 func placementTable(r cloth.Run, set int, f figures) table {
 	t := table{
 		columns: []column{
-			{"whole placements", export.End}, {"on face A", export.End}, {"on face B", export.End}, {"in the turn", export.End},
-			{"step on the board, " + f.cloth.unit.Name, export.End}, {"cloth left, " + f.cloth.unit.Name, export.End},
+			{f.say("whole placements"), export.End}, {f.say("on face A"), export.End}, {f.say("on face B"), export.End}, {f.say("in the turn"), export.End},
+			{f.head("step on the board", f.cloth), export.End}, {f.head("cloth left", f.cloth), export.End},
 		},
 		rows: [][]string{{
 			fmt.Sprint(len(r.Placements)), fmt.Sprint(r.OnFace(cloth.FaceA)), fmt.Sprint(r.OnFace(cloth.FaceB)), fmt.Sprint(r.OnFace(cloth.Turn)),
@@ -131,33 +130,33 @@ func placementTable(r cloth.Run, set int, f figures) table {
 		}},
 	}
 	if n := len(r.Placements); set > 1 {
-		t.columns = append(t.columns, column{"layings", export.End})
+		t.columns = append(t.columns, column{f.say("layings"), export.End})
 		t.rows[0] = append(t.rows[0], fmt.Sprintf("%d × %d = %d", n, set, n*set))
 	}
 	return t
 }
 
 func placementNote(r cloth.Run, f figures) string {
-	text := fmt.Sprintf("Bolt %s wide, %s long; the first placement starts at %s.",
-		f.cloth.plain(r.Bolt.Width), f.cloth.plain(r.Bolt.Length), f.cloth.plain(r.Board.Start))
+	all := []string{f.say("Bolt %s wide, %s long; the first placement starts at %s.",
+		f.cloth.plain(r.Bolt.Width), f.cloth.plain(r.Bolt.Length), f.cloth.plain(r.Board.Start))}
 	if r.Needed > len(r.Placements) {
-		text += fmt.Sprintf(" To cover the end too, lay %d: the last one in part.", r.Needed)
+		all = append(all, f.say("To cover the end too, lay %d: the last one in part.", r.Needed))
 	}
 	for _, t := range r.Turns {
-		text += fmt.Sprintf(" The cloth turns at the board's end and can't be printed well from %s to %s.", f.cloth.unit.Number(t.From, f.cloth.places), f.cloth.plain(t.To))
+		all = append(all, f.say("The cloth turns at the board's end and can't be printed well from %s to %s.", f.cloth.plain(t.From), f.cloth.plain(t.To)))
 	}
-	return text + " Every placement is listed in placements.csv."
+	return f.sentences(append(all, f.say("Every placement is listed in placements.csv.")))
 }
 
 // wayText says in words how each placement is laid true.
-func wayText(way cloth.Way) string {
+func wayText(way cloth.Way, f figures) string {
 	switch way {
 	case cloth.StarToStar:
-		return "each star on the star before"
+		return f.say("each star on the star before")
 	case cloth.EdgeLine:
-		return "stars along, a line at the selvedge across"
+		return f.say("stars along, a line at the selvedge across")
 	case cloth.MarkedLine:
-		return "every placement on its own mark of a ruled line"
+		return f.say("every placement on its own mark of a ruled line")
 	}
 	return string(way)
 }
@@ -165,8 +164,8 @@ func wayText(way cloth.Way) string {
 // driftTable shows the walk of a few placements, the last one among them.
 func driftTable(r cloth.Run, f figures) table {
 	t := table{columns: []column{
-		{"placement", export.End}, {"starts at, " + f.cloth.unit.Name, export.End}, {"face", export.Start},
-		{"walk across, " + f.walk.unit.Name, export.End}, {"walk along, " + f.walk.unit.Name, export.End},
+		{f.say("placement"), export.End}, {f.head("starts at", f.cloth), export.End}, {f.say("face"), export.Start},
+		{f.head("walk across", f.walk), export.End}, {f.head("walk along", f.walk), export.End},
 	}}
 	last := len(r.Placements) - 1
 	before := -1
@@ -177,7 +176,7 @@ func driftTable(r cloth.Run, f figures) table {
 		before = n
 		p := r.Placements[n]
 		t.rows = append(t.rows, []string{
-			fmt.Sprint(p.N + 1), f.cloth.number(p.Y), string(p.Face), f.walk.number(p.WalkX), f.walk.number(p.WalkY),
+			fmt.Sprint(p.N + 1), f.cloth.number(p.Y), f.say(string(p.Face)), f.walk.number(p.WalkX), f.walk.number(p.WalkY),
 		})
 	}
 	return t
@@ -191,18 +190,18 @@ var eyeSees = eyeDistance.Times(math.Pi / 180 / 60)
 
 func driftNote(w repeat.Work, f figures) string {
 	d := w.Run.Drift
-	verdict := "less than the eye sees"
+	verdict := f.say("less than the eye sees")
 	if d.WorstJoint.Abs() > eyeSees {
-		verdict = "more than the eye sees"
+		verdict = f.say("more than the eye sees")
 	}
-	return fmt.Sprintf("Standard deviations, each star set to %s, every step off by %s. At the end: %s across, %s along. "+
+	return f.say("Standard deviations, each star set to %s, every step off by %s. At the end: %s across, %s along. "+
 		"The worst joint of the bolt is expected to gap or lap by %s: %s (%s at %s, one arc minute).",
 		f.fine.with(w.Order.Register.StarError), f.fine.signed(w.Order.Register.PitchError),
 		f.walk.with(d.EndX), f.walk.with(d.EndY), f.walk.with(d.WorstJoint), verdict, f.walk.with(eyeSees), f.arm.with(eyeDistance))
 }
 
 // foundText counts the faults and warnings: "2 faults, 1 warning"; "" for none.
-func foundText(findings []check.Finding) string {
+func foundText(findings []check.Finding, f figures) string {
 	var parts []string
 	for _, severity := range []check.Severity{check.Fault, check.Warning} {
 		n := 0
@@ -212,17 +211,17 @@ func foundText(findings []check.Finding) string {
 			}
 		}
 		if n > 0 {
-			parts = append(parts, count(n, string(severity)))
+			parts = append(parts, f.count(n, string(severity)))
 		}
 	}
-	return strings.Join(parts, ", ")
+	return f.lang.Join(parts)
 }
 
 // cautions are where hands can be hurt. The allergen, the dye powders and the
 // lime are named by health texts of craft and chemistry; the rest is common
 // practice, no source.
-func cautions() []string {
-	return []string{
+func cautions(f figures) []string {
+	all := []string{
 		"The rules of your workshop and country come first. Have a trained person show you each material before you use it.",
 		"Blades and punches: cut away from the holding hand, sheath them when they lie down.",
 		"Raw lacquer (urushi) is an allergen, related to poison ivy: gloves, covered skin, no touching of the face. Cured lacquer is safe.",
@@ -231,4 +230,8 @@ func cautions() []string {
 		"Dye powder can sensitise lungs and skin: never stir up dust; mix under water or with the mask its data sheet names. Keep dithionite dry.",
 		"Lime and soda are caustic: goggles and gloves; flush an eye with water at once and see a doctor.",
 	}
+	for i, c := range all {
+		all[i] = f.say(c)
+	}
+	return all
 }

@@ -14,10 +14,10 @@ import (
 // what shows where they are not.
 func registerSet(fl *flow, w repeat.Work, s setSheet, f figures) error {
 	fl.room(105 * geom.Millimetre) // all of it, so that it lies open as one
-	fl.heading("The set: two sheets to a placement")
+	fl.heading(f.say("The set: two sheets to a placement"))
 	fl.table(matchTable(s, f))
-	fl.paragraph("From the paper's top left corner, as cut. M stands on both sheets: the first prints it, the second is laid on the print. " +
-		"M1 and M2 tell the sheets apart.")
+	fl.paragraph(f.say("From the paper's top left corner, as cut. M stands on both sheets: the first prints it, the second is laid on the print. " +
+		"M1 and M2 tell the sheets apart."))
 	for _, text := range layingOrder(w, f) {
 		fl.point(text)
 	}
@@ -33,16 +33,16 @@ func registerSet(fl *flow, w repeat.Work, s setSheet, f figures) error {
 // matchTable lists the match stars of the set as they are cut.
 func matchTable(s setSheet, f figures) table {
 	t := table{columns: []column{
-		{"match star", export.Start}, {"on", export.Start},
-		{"across, " + f.sheet.unit.Name, export.End}, {"along, " + f.sheet.unit.Name, export.End},
-		{"hole, " + f.fine.unit.Name, export.End}, {"to the nearest cut, " + f.fine.unit.Name, export.End},
-		{"on the garment", export.Start},
+		{f.say("match star"), export.Start}, {f.say("on"), export.Start},
+		{f.head("across", f.sheet), export.End}, {f.head("along", f.sheet), export.End},
+		{f.head("hole", f.fine), export.End}, {f.head("to the nearest cut", f.fine), export.End},
+		{f.say("on the garment"), export.Start},
 	}}
 	for _, m := range s.marks()[len(s.Stars.Stars):] {
-		on := map[string]string{"M": "both sheets", "M1": "the first", "M2": "the second"}[m.name]
+		on := map[string]string{"M": f.say("both sheets"), "M1": f.say("the first"), "M2": f.say("the second")}[m.name]
 		t.rows = append(t.rows, []string{
 			m.name, on, f.sheet.number(m.At.X), f.sheet.number(m.At.Y),
-			f.fine.number(m.Diameter), f.fine.number(m.Clear), seenText(m.Hidden),
+			f.fine.number(m.Diameter), f.fine.number(m.Clear), seenText(m.Hidden, f),
 		})
 	}
 	return t
@@ -52,13 +52,13 @@ func matchTable(s setSheet, f figures) table {
 // bolt is common practice, no source.
 func layingOrder(w repeat.Work, f figures) []string {
 	second := w.Order.Sheet.Hold.Second
-	opens := "all of the design but its own ties; they cross those of the first"
+	opens := f.say("It opens all of the design but its own ties; they cross those of the first.")
 	if second.Cut == stencil.TiePlaces {
-		opens = "where the first has its ties, lapping over by " + f.fine.with(second.Lap) + " on each side"
+		opens = f.say("It opens where the first has its ties, lapping over by %s on each side.", f.fine.with(second.Lap))
 	}
 	return []string{
-		"First sheet (omogata): feed it by L and T along the whole bolt and let the paste dry. This order is common practice, no source; the dyer may lay both at each placement.",
-		"Second sheet (keshigata): lay M and the feed stars on their prints, from the first placement to the last. It opens " + opens + ".",
+		f.say("First sheet (omogata): feed it by L and T along the whole bolt and let the paste dry. This order is common practice, no source; the dyer may lay both at each placement."),
+		f.sentences([]string{f.say("Second sheet (keshigata): lay M and the feed stars on their prints, from the first placement to the last."), opens}),
 	}
 }
 
@@ -184,23 +184,23 @@ func (s slip) way() string {
 
 func slipTable(slips []slip, f figures) table {
 	t := table{columns: []column{
-		{"second sheet off by, " + f.fine.unit.Name, export.End}, {"worst way", export.Start},
-		{"uncovered, mm² on a cm²", export.End}, {"beside the design, mm² on a cm²", export.End},
+		{f.head("second sheet off by", f.fine), export.End}, {f.say("worst way"), export.Start},
+		{f.say("uncovered, mm² on a cm²"), export.End}, {f.say("beside the design, mm² on a cm²"), export.End},
 	}}
 	for _, s := range slips {
 		off := max(s.by.X.Abs(), s.by.Y.Abs())
-		t.rows = append(t.rows, []string{f.fine.number(off), s.way(), fmt.Sprintf("%.4f", s.uncovered), fmt.Sprintf("%.4f", s.beside)})
+		t.rows = append(t.rows, []string{f.fine.number(off), f.say(s.way()), fmt.Sprintf("%.4f", s.uncovered), fmt.Sprintf("%.4f", s.beside)})
 	}
 	return t
 }
 
 func slipNote(w repeat.Work, f figures) string {
-	text := "Uncovered places take dye that should not, those beside the design stay white."
+	all := []string{f.say("Uncovered places take dye that should not, those beside the design stay white.")}
 	if h := w.Order.Sheet.Hold.Second; h.Cut == stencil.TiePlaces {
-		text += " Off across a tie by no more than the lap of " + f.fine.with(h.Lap) + ", nothing opens at its sides; what is left shows at the rims of the design."
+		all = append(all, f.say("Off across a tie by no more than the lap of %s, nothing opens at its sides; what is left shows at the rims of the design.", f.fine.with(h.Lap)))
 	}
 	if n := len(w.Order.Unit.Motifs); n > slipMotifs {
-		text += fmt.Sprintf(" Worked out for an even sample of the %d motifs.", n)
+		all = append(all, f.say("Worked out for an even sample of the %d motifs.", n))
 	}
-	return text
+	return f.sentences(all)
 }

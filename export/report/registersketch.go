@@ -1,8 +1,6 @@
 package report
 
 import (
-	"fmt"
-
 	"tsugime/export"
 	"tsugime/repeat"
 	"tsugime/repeat/geom"
@@ -10,19 +8,19 @@ import (
 
 // registerKey sets the sheet in small, its stars named, beside the figures that
 // are asked for most.
-func registerKey(fl *flow, w repeat.Work, s setSheet) {
+func registerKey(fl *flow, w repeat.Work, s setSheet, f figures) {
 	const height = 62 * geom.Millimetre
 	fl.figure(height, func(l *leaf, room geom.Box) {
 		sketch := room
 		sketch.Max.X = room.Min.X + room.Width()*55/100
-		right := sheetSketch(l, sketch, s)
+		right := sheetSketch(l, sketch, s, f)
 		x := right + geom.MM(10)
-		keyFigures(l, geom.BoxOf(geom.Point{X: x, Y: room.Min.Y}, room.Max), w, s)
+		keyFigures(l, geom.BoxOf(geom.Point{X: x, Y: room.Min.Y}, room.Max), w, s, f)
 	})
 }
 
 // sheetSketch draws the sheet in proportion and returns its right edge.
-func sheetSketch(l *leaf, room geom.Box, s setSheet) geom.Length {
+func sheetSketch(l *leaf, room geom.Box, s setSheet, f figures) geom.Length {
 	k := min(float64(room.Width())/float64(s.Paper.Width()), float64(room.Height())/float64(s.Paper.Height()))
 	put := func(p geom.Point) geom.Point {
 		d := p.Sub(s.Paper.Min)
@@ -48,12 +46,12 @@ func sheetSketch(l *leaf, room geom.Box, s setSheet) geom.Length {
 	l.texts(accentWord, starLabels(s, put, geom.MM(2), geom.MM(2.4)))
 	top := geom.Point{X: small.Centre().X, Y: small.Min.Y + small.Height()/4}
 	l.arrow(rule, top, top.Add(geom.Point{Y: small.Height() / 2}))
-	l.text(captions, captionStyle, top.Add(geom.Point{X: geom.MM(2), Y: small.Height() / 4}), export.Start, "feed")
+	l.text(captions, captionStyle, top.Add(geom.Point{X: geom.MM(2), Y: small.Height() / 4}), export.Start, f.say("feed"))
 	return paper.Max.X
 }
 
 // keyFigures sets the step large, and below it what else is asked for most.
-func keyFigures(l *leaf, room geom.Box, w repeat.Work, s setSheet) {
+func keyFigures(l *leaf, room geom.Box, w repeat.Work, s setSheet, f figures) {
 	at := room.Min
 	entry := func(caption, figure string, st style) {
 		at.Y += captionStyle.height
@@ -64,22 +62,22 @@ func keyFigures(l *leaf, room geom.Box, w repeat.Work, s setSheet) {
 		at.Y += geom.MM(3.6)
 	}
 	step := s.Spec.Step
-	entry("step as cut", ruler{geom.MMUnit, 2}.with(step), style{geom.MM(6.4), true})
+	entry(f.say("step as cut"), f.ruler(geom.MMUnit, 2).with(step), style{geom.MM(6.4), true})
 	at.Y -= geom.MM(2)
-	text, st := fit("= "+ruler{geom.KaneSun, 4}.with(step), strongStyle, room.Width())
+	text, st := fit("= "+f.ruler(geom.KaneSun, 4).with(step), strongStyle, room.Width())
 	at.Y += st.height
 	l.text(words, st, at, export.Start, text)
 	at.Y += geom.MM(4.4)
-	entry("placements", fmt.Sprintf("%d whole, %d to cover the bolt", len(w.Run.Placements), w.Run.Needed), strongStyle)
+	entry(f.say("placements"), f.say("%d whole, %d to cover the bolt", len(w.Run.Placements), w.Run.Needed), strongStyle)
 	for _, sheet := range sheetsOf(w) {
-		caption := "cut-outs"
+		caption := f.say("cut-outs")
 		if sheet.of > 1 {
-			caption += " of sheet " + fmt.Sprint(sheet.number)
+			caption = f.say("cut-outs of sheet %d", sheet.number)
 		}
-		entry(caption, fmt.Sprintf("%d, open area %.1f %%", len(sheet.CutOuts), sheet.OpenPct), strongStyle)
+		entry(caption, f.say("%d, open area %.1f %%", len(sheet.CutOuts), sheet.OpenPct), strongStyle)
 	}
-	if found := foundText(w.Findings); found != "" {
-		text, st := fit(found+": see findings.txt", strongStyle, room.Width())
+	if found := foundText(w.Findings, f); found != "" {
+		text, st := fit(f.say("%s: see findings.txt", found), strongStyle, room.Width())
 		l.text(accentWord, st, geom.Point{X: at.X, Y: at.Y + st.height}, export.Start, text)
 	}
 }

@@ -11,7 +11,7 @@ import (
 
 // seams numbers the seams on the garment and lists them below with their phases.
 func (p *plate) seams(g glass, w repeat.Work, sc scene, y geom.Length) {
-	f := figuresIn(Options{}.with(w).Units)
+	f := p.f
 	rows := (len(w.Dressed.Seams) + seamColumns - 1) / seamColumns
 	width := g.room.Width() / seamColumns
 	small := style{geom.MM(2.7), false}
@@ -23,12 +23,12 @@ func (p *plate) seams(g glass, w repeat.Work, sc scene, y geom.Length) {
 		p.over.text(accentWord, style{small.height, true}, at, export.Start, fmt.Sprint(i+1))
 		name := small
 		name.bold = s.Priority
-		p.over.text(words, name, at.Add(geom.PtMM(5, 0)), export.Start, s.Name)
-		verdict := "off"
+		p.over.text(words, name, at.Add(geom.PtMM(5, 0)), export.Start, f.lang.Retell(s.Name))
+		verdict := f.say("off")
 		if s.Matched {
-			verdict = "matched"
+			verdict = f.say("matched")
 		}
-		text := fmt.Sprintf("%s along, %s across, %s", f.fine.signed(s.PhaseAlong), f.fine.signed(s.PhaseAcross), verdict)
+		text := f.say("%s along, %s across, %s", f.fine.signed(s.PhaseAlong), f.fine.signed(s.PhaseAcross), verdict)
 		text, st := fit(text, small, width-geom.MM(36))
 		p.over.text(words, st, at.Add(geom.PtMM(30, 0)), export.Start, text)
 	}

@@ -2,7 +2,6 @@ package report
 
 import (
 	"errors"
-	"fmt"
 	"image/color"
 
 	"tsugime/export"
@@ -32,17 +31,17 @@ func setPlate(w repeat.Work, pxWidth int) (*plate, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := newPlate(pxWidth, height, "the second sheet over the first")
+	p := newPlate(w, pxWidth, height, "the second sheet over the first")
 	room := p.inner()
 	room.Min.Y += geom.MM(5)
-	f := figuresIn(Options{}.with(w).Units)
+	f := p.f
 	half := (room.Width() - gap) / 2
 	views := []struct {
 		by      geom.Point
 		caption string
 	}{
-		{geom.Point{}, "in place"},
-		{off.by, "second sheet off by " + f.fine.with(setOff) + ", " + off.way()},
+		{geom.Point{}, f.say("in place")},
+		{off.by, f.say("second sheet off by %s, %s", f.fine.with(setOff), f.say(off.way()))},
 	}
 	for i, v := range views {
 		view := room
@@ -55,7 +54,7 @@ func setPlate(w repeat.Work, pxWidth int) (*plate, error) {
 		p.paint(g, groundOf(w, 1), overlaid, raster.Lay{Move: v.by, Clip: g.window})
 		p.over.text(words, captionStyle, geom.Point{X: view.Min.X, Y: view.Min.Y - geom.MM(2)}, export.Start, v.caption)
 	}
-	p.about = fmt.Sprintf("light: first sheet, tinted: second; laid off so, %.3f mm² on a square centimetre stay uncovered, %.3f mm² open beside the design",
+	p.about = f.say("light: first sheet, tinted: second; laid off so, %.3f mm² on a square centimetre stay uncovered, %.3f mm² open beside the design",
 		off.uncovered, off.beside)
 	return p, nil
 }

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 
+	"tsugime/export/wording"
 	"tsugime/repeat"
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
@@ -32,7 +33,7 @@ func sheetsOf(w repeat.Work) []setSheet {
 func sheetNumber(w repeat.Work, n int) (setSheet, error) {
 	set := sheetsOf(w)
 	if n < 1 || n > len(set) {
-		return setSheet{}, fmt.Errorf("sheet %d: the order is cut as %s; name one of them", n, count(len(set), "sheet"))
+		return setSheet{}, fmt.Errorf("sheet %d: the order is cut as %s; name one of them", n, wording.English.Count(len(set), "sheet"))
 	}
 	return set[n-1], nil
 }
@@ -44,32 +45,32 @@ func together(w repeat.Work) setSheet {
 }
 
 // kind adds to a word which sheet of the set is meant, where there are more.
-func (s setSheet) kind(word string) string {
+func (s setSheet) kind(word string, f figures) string {
 	if s.of < 2 || s.number == 0 {
 		return word
 	}
-	return word + ", " + s.name()
+	return f.say("%s, %s", word, s.name(f))
 }
 
 // name is "first sheet of two (omogata)": the trade's own words for the two
 // halves of a split stand behind ours.
-func (s setSheet) name() string {
+func (s setSheet) name(f figures) string {
 	if s.number == 2 {
-		return "second sheet of two (keshigata)"
+		return f.say("second sheet of two (keshigata)")
 	}
-	return "first sheet of two (omogata)"
+	return f.say("first sheet of two (omogata)")
 }
 
 // note says which sheet of the set this is and what it is laid on; "" for a
 // sheet that does the work alone.
-func (s setSheet) note() string {
+func (s setSheet) note(f figures) string {
 	switch {
 	case s.of < 2:
 		return ""
 	case s.number == 2:
-		return s.name() + "; lays on match star M of the first; its own star is M2"
+		return f.say("%s; lays on match star M of the first; its own star is M2", s.name(f))
 	}
-	return s.name() + "; prints match star M for the second; its own star is M1"
+	return f.say("%s; prints match star M for the second; its own star is M1", s.name(f))
 }
 
 // A mark is a register hole and its name.

@@ -27,13 +27,13 @@ func WritePlacements(out io.Writer, w repeat.Work) error {
 
 // WriteFindings writes what was measured on ties and on the sheets of a split,
 // and then what was found, the worst first, each with its place and its remedy.
-func WriteFindings(out io.Writer, w repeat.Work, units string) error {
-	f := figuresIn(units)
+func WriteFindings(out io.Writer, w repeat.Work, opt Options) error {
+	f := opt.with(w).figures()
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s\n\n", title(w))
+	fmt.Fprintf(&b, "%s\n\n", f.title(w))
 	writeHold(&b, w, f)
 	if len(w.Findings) == 0 {
-		b.WriteString("Nothing was found that needs a look.\n")
+		fmt.Fprintln(&b, f.say("Nothing was found that needs a look."))
 	}
 	for rank := check.Fault.Rank(); rank >= check.Note.Rank(); rank-- {
 		for _, x := range w.Findings {
@@ -51,25 +51,26 @@ func writeFinding(b *strings.Builder, x check.Finding, f figures) {
 	if x.Domain == check.OnCloth {
 		r = f.cloth
 	}
-	fmt.Fprintf(b, "%s  %s\n", x.Severity, x.Code)
-	fmt.Fprintf(b, "    on the %s at %s across, %s along\n", x.Domain, r.with(x.At.X), r.with(x.At.Y))
+	fmt.Fprintf(b, "%s  %s\n", f.say(string(x.Severity)), x.Code)
+	fmt.Fprintln(b, "    "+f.say("on the %s at %s across, %s along", f.say(string(x.Domain)), r.with(x.At.X), r.with(x.At.Y)))
 	for _, text := range []string{x.Text, x.Remedy} {
-		for _, line := range wrapColumns(text, 92) {
+		for _, line := range wrapColumns(f.lang.Retell(text), 92) {
 			fmt.Fprintf(b, "    %s\n", line)
 		}
 	}
 	b.WriteByte('\n')
 }
 
-// wrapColumns parts a text at spaces into lines of at most n letters.
+// wrapColumns parts a text into lines of at most n columns, of which a Japanese
+// letter takes two.
 func wrapColumns(text string, n int) []string {
 	var lines []string
 	line := ""
-	for _, word := range strings.Fields(text) {
-		joined := strings.TrimSpace(line + " " + word)
-		if len([]rune(joined)) > n && line != "" {
+	for _, p := range pieces(text) {
+		joined := p.behind(line)
+		if columns(joined) > n && line != "" {
 			lines = append(lines, line)
-			joined = word
+			joined = p.text
 		}
 		line = joined
 	}
@@ -79,11 +80,23 @@ func wrapColumns(text string, n int) []string {
 	return lines
 }
 
+func columns(text string) int {
+	n := 0
+	for _, r := range text {
+		n++
+		if eastern(r) {
+			n++
+		}
+	}
+	return n
+}
+
 // writeIndex writes what each file of the folder is, those that were asked for.
 func writeIndex(out io.Writer, w repeat.Work, opt Options) error {
+	f := opt.figures()
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s\n\n", title(w))
-	if note := strings.TrimSpace(w.Order.Note); note != "" {
+	fmt.Fprintf(&b, "%s\n\n", f.title(w))
+	if note := f.lang.Retell(strings.TrimSpace(w.Order.Note)); note != "" {
 		for paragraph := range strings.Lines(note) {
 			for _, line := range wrapColumns(paragraph, 92) {
 				b.WriteString(line + "\n")
@@ -93,11 +106,15 @@ func writeIndex(out io.Writer, w repeat.Work, opt Options) error {
 	}
 	for _, e := range entries(w) {
 		if opt.wants(e.name) {
-			fmt.Fprintf(&b, "%-25s %s\n", e.name, e.about)
+			fmt.Fprintf(&b, "%-25s %s\n", e.name, f.say(e.about))
 		}
 	}
-	fmt.Fprintf(&b, "\nEvery sheet is at true scale and at cut size. Print at 100 %% and measure the\ncheck square before you paste or cut: %s on both sides.\n\n", checkText)
-	for _, c := range cautions() {
+	b.WriteByte('\n')
+	for _, line := range wrapColumns(f.say("Every sheet is at true scale and at cut size. Print at 100 %% and measure the check square before you paste or cut: %s on both sides.", f.checkText()), 78) {
+		b.WriteString(line + "\n")
+	}
+	b.WriteByte('\n')
+	for _, c := range cautions(f) {
 		for i, line := range wrapColumns(c, 76) {
 			lead := "  "
 			if i == 0 {

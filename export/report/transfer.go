@@ -1,8 +1,6 @@
 package report
 
 import (
-	"fmt"
-
 	"tsugime/export"
 	"tsugime/repeat"
 	"tsugime/repeat/geom"
@@ -13,7 +11,7 @@ import (
 // size as can be, with a first page that maps them. An error says that the page
 // or the lap can't be used, or that there is no such sheet.
 func Transfer(w repeat.Work, n int, opt Options) (export.Book, error) {
-	size, _, err := opt.settled(w)
+	size, f, err := opt.settled(w)
 	if err != nil {
 		return export.Book{}, err
 	}
@@ -21,14 +19,14 @@ func Transfer(w repeat.Work, n int, opt Options) (export.Book, error) {
 	if err != nil {
 		return export.Book{}, err
 	}
-	d := withTies(sheetDrawing(w, sheet, starWords(sheet)), w, sheet)
+	d := withTies(sheetDrawing(w, sheet, starWords(sheet), f), w, sheet)
 	pages, err := transferPages(size, sheet, lapOf(w))
 	if err != nil {
 		return export.Book{}, err
 	}
-	m := marking{title: title(w), kind: sheet.kind("Transfer"), facts: stepFacts(w), of: &d, field: patternField(sheet.Sheet), pages: pages}
+	m := marking{f: f, title: f.title(w), kind: sheet.kind(f.say("Transfer"), f), facts: stepFacts(w, f), of: &d, field: patternField(sheet.Sheet), pages: pages}
 	m.first = func(l *leaf, room geom.Box) {
-		l.steps(room.Min, room.Width(), transferSteps(w, sheet, m.pages))
+		l.steps(room.Min, room.Width(), transferSteps(w, sheet, m.pages, f))
 	}
 	return m.book(), nil
 }
@@ -66,52 +64,51 @@ func namedArea(s setSheet, cross geom.Length) geom.Box {
 
 // stepFacts is the line under a title: the step as it is cut, in both rulers, so
 // that it can be measured with either.
-func stepFacts(w repeat.Work) string {
-	return "step as cut " + both(w.CutSheet().Spec.Step) + " · cut size, before the paper is soaked"
+func stepFacts(w repeat.Work, f figures) string {
+	return f.say("step as cut %s · cut size, before the paper is soaked", f.both(w.CutSheet().Spec.Step))
 }
 
-func transferSteps(w repeat.Work, s setSheet, p paging) []string {
-	pages := fmt.Sprintf("Print pages 1 to %d", p.count())
-	if p.count() == 1 {
-		pages = "Print the page"
-	}
-	steps := []string{pages + " at 100 %, then measure the square: " + unbroken(checkText) + " on both sides."}
+func transferSteps(w repeat.Work, s setSheet, p paging, f figures) []string {
+	steps := []string{f.say("Print the page at 100 %%, then measure the square: %s on both sides.", unbroken(f.checkText()))}
 	if p.count() > 1 {
-		steps = append(steps, "Lay cross on cross: letters and numbers in the margins name them. Trim or fold one margin of each pair and paste.")
+		steps = []string{
+			f.say("Print pages 1 to %d at 100 %%, then measure the square: %s on both sides.", p.count(), unbroken(f.checkText())),
+			f.say("Lay cross on cross: letters and numbers in the margins name them. Trim or fold one margin of each pair and paste."),
+		}
 	}
 	steps = append(steps,
-		"The printing side is up. Leading stars L1, L2 … stand at the top, trailing stars T1, T2 … one step below: "+both(w.CutSheet().Spec.Step)+".",
-		"The dashed line is the joint: a guide, not a cut.")
-	if text := matchStep(s); text != "" {
+		f.say("The printing side is up. Leading stars L1, L2 … stand at the top, trailing stars T1, T2 … one step below: %s.", f.both(w.CutSheet().Spec.Step)),
+		f.say("The dashed line is the joint: a guide, not a cut."))
+	if text := matchStep(s, f); text != "" {
 		steps = append(steps, text)
 	}
 	if len(tieStrips(w, s)) > 0 {
-		steps = append(steps, tieStep(s))
+		steps = append(steps, tieStep(s, f))
 	}
 	return append(steps,
-		"Bind the pile first, cut the stars, then the field from the middle outwards.",
-		"Blades slip: cut away from the holding hand, and keep the pile flat. Follow the rules of your workshop and have a trained person show you.",
+		f.say("Bind the pile first, cut the stars, then the field from the middle outwards."),
+		f.say("Blades slip: cut away from the holding hand, and keep the pile flat. Follow the rules of your workshop and have a trained person show you."),
 	)
 }
 
 // matchStep says what the match stars are for; "" for a sheet without.
-func matchStep(s setSheet) string {
+func matchStep(s setSheet, f figures) string {
 	switch {
 	case s.of < 2:
 		return ""
 	case s.number == 2:
-		return "This is the second sheet: M must lie on the first sheet's M. M2 is its own star, by which it is told apart."
+		return f.say("This is the second sheet: M must lie on the first sheet's M. M2 is its own star, by which it is told apart.")
 	}
-	return "This is the first sheet: M marks where the second is laid. M1 is its own star, by which it is told apart."
+	return f.say("This is the first sheet: M marks where the second is laid. M1 is its own star, by which it is told apart.")
 }
 
 // tieStep says what the thin outlines on the drawing are. That ties may be cut
 // once the gauze is on and dry is named by a museum text on the trade.
-func tieStep(s setSheet) string {
+func tieStep(s setSheet, f figures) string {
 	if s.of > 1 {
-		return "Thin outlines are ties: paper that stays. The other sheet opens there."
+		return f.say("Thin outlines are ties: paper that stays. The other sheet opens there.")
 	}
-	return "Thin outlines are ties: paper that stays. One that should not show is cut away only when the gauze is on and dry."
+	return f.say("Thin outlines are ties: paper that stays. One that should not show is cut away only when the gauze is on and dry.")
 }
 
 // TransferWhole returns the whole paper of sheet number n of the set on one page,
@@ -121,9 +118,10 @@ func TransferWhole(w repeat.Work, n int, opt Options) (export.Book, error) {
 	if err != nil {
 		return export.Book{}, err
 	}
-	d := withTies(cutDrawing(w, sheet, figuresIn(opt.with(w).Units)), w, sheet)
+	f := opt.with(w).figures()
+	d := withTies(cutDrawing(w, sheet, f), w, sheet)
 	paper := sheet.Paper.Union(cutField(sheet.Sheet).Grown(2 * labelOff)).Grown(geom.Millimetre)
-	return wholePage(marking{title: title(w), kind: sheet.kind("Transfer, the whole field"), facts: stepFacts(w), of: &d}, paper), nil
+	return wholePage(marking{f: f, title: f.title(w), kind: sheet.kind(f.say("Transfer, the whole field"), f), facts: stepFacts(w, f), of: &d}, paper), nil
 }
 
 // wholePage shows an area of a drawing on a page of its own size; the page is
@@ -134,10 +132,10 @@ func wholePage(m marking, area geom.Box) export.Book {
 		Y: max(area.Height(), checkLength) + bandTop + bandBottom,
 	}
 	l := newLeaf(size.X, size.Y)
-	m.head(l, "1 of 1", "whole field")
+	m.head(l, m.f.say("%d of %d", 1, 1), m.f.say("whole field"))
 	at := geom.Point{X: bandLeft, Y: bandTop}
-	checkCorner(l)
-	feedArrow(l, geom.Point{X: edge + geom.MM(2), Y: bandTop + geom.MM(3)})
+	checkCorner(l, m.f)
+	feedArrow(l, m.f, geom.Point{X: edge + geom.MM(2), Y: bandTop + geom.MM(3)})
 	return export.Book{Title: m.title, Subject: m.kind, Pages: []export.Page{{
 		Drawing: l.drawing(m.title),
 		Views:   []export.View{{Of: m.of, Window: area, At: at}},

@@ -18,6 +18,8 @@ var (
 	PageNames = []string{"A4", "A3", "B4", "letter"}
 	// UnitNames are the measures that sheets are lettered in.
 	UnitNames = []string{"mm", "sun"}
+	// LanguageNames are the languages that sheets are worded in: English, Japanese.
+	LanguageNames = []string{"en", "ja"}
 	// GarmentKinds are the garments that a bolt is cut to.
 	GarmentKinds = []string{string(cloth.WomensKimono)}
 )
@@ -73,6 +75,7 @@ func checkWords(o Order) *Fault {
 		oneOf("garment.kind", string(o.Garment.Body.Kind), GarmentKinds),
 		oneOf("sheets.page", o.Sheets.Page, PageNames),
 		oneOf("sheets.units", o.Sheets.Units, UnitNames),
+		oneOf("sheets.language", o.Sheets.Language, LanguageNames),
 	)
 }
 

@@ -51,7 +51,7 @@ func Defaults() Order {
 		Register: Register{Way: cloth.EdgeLine, StarError: mm(0.1), Sheets: 1},
 		Garment:  Garment{Body: cloth.Body{Kind: cloth.WomensKimono, Height: mm(1600)}, MatchBackCentre: true},
 		Limits:   defaultLimits(),
-		Sheets:   Sheets{Page: "A4", Units: "mm", Lap: mm(10)},
+		Sheets:   Sheets{Page: "A4", Units: "mm", Lap: mm(10), Language: "en"},
 		NextID:   1,
 	}
 }

@@ -66,7 +66,7 @@ func goodEdits() []edit {
 			return document.SetLimits(o, document.Limits{Hole: mm(0.5), Misfit: mm(0.2), MostMisfit: mm(0.4), Look: mm(500)}, mm(0.6))
 		}},
 		{"sheets", func(o document.Order) (document.Order, error) {
-			return document.SetSheets(o, document.Sheets{Page: "A3", Units: "mm", Lap: mm(5)})
+			return document.SetSheets(o, document.Sheets{Page: "A3", Units: "mm", Lap: mm(5), Language: "ja"})
 		}},
 		{"page", func(o document.Order) (document.Order, error) { return document.SetPage(o, "letter") }},
 		{"lattice", func(o document.Order) (document.Order, error) {

@@ -122,6 +122,7 @@ var layout = []field{
 		{key: "page", at: func(o *Order) any { return &o.Sheets.Page }},
 		{key: "units", at: func(o *Order) any { return &o.Sheets.Units }},
 		{key: "lap_mm", at: func(o *Order) any { return &o.Sheets.Lap }},
+		{key: "language", at: func(o *Order) any { return &o.Sheets.Language }},
 	}},
 	{key: "unit", must: true, part: []field{
 		{key: "lattice", must: true, part: []field{

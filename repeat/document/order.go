@@ -86,4 +86,6 @@ type Sheets struct {
 	Page  string // a name that export.Pages knows: "A4", "A3", "B4", "letter"
 	Units string // "mm" or "sun"
 	Lap   geom.Length
+
+	Language string // of the words on them: "en" or "ja"
 }

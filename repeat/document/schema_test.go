@@ -230,7 +230,8 @@ func names[T ~string](choices []T) []string {
 func TestTheSchemasChoicesAreTheReaders(t *testing.T) {
 	s := orderSchema(t)
 	for path, want := range map[string][]string{
-		"board.order": names(cloth.Sequences()), "cloth.sides": names(cloth.SidesOf()), "sheets.page": document.PageNames, "sheets.units": document.UnitNames, "garment.kind": document.GarmentKinds,
+		"board.order": names(cloth.Sequences()), "cloth.sides": names(cloth.SidesOf()), "sheets.page": document.PageNames, "sheets.units": document.UnitNames,
+		"sheets.language": document.LanguageNames, "garment.kind": document.GarmentKinds,
 		"unit.group": names(pattern.Groups()), "sheet.hold.way": names(stencil.HoldWays()), "sheet.hold.second.cut": names(stencil.SecondCuts()),
 	} {
 		part := s
