@@ -25,7 +25,7 @@ type Work struct {
 	Run      cloth.Run
 	Dressed  cloth.Dressed
 	Reverse  *cloth.Reverse // what the back takes, where both sides are printed
-	Fold     *cloth.Mirror  // what meets at the folds of poured dye, where the cloth is folded
+	Fold     *cloth.Folding // what meets at the folds of poured dye, where the cloth is folded
 	Findings []check.Finding
 }
 
@@ -97,19 +97,15 @@ func (w *Work) sides() error {
 	if !bolt.Folded {
 		return nil
 	}
-	// The sheet is folded against at both of its ends.
-	near, err := cloth.FoldMirror(w.Design, 0)
+	boxes := make([]geom.Box, len(w.Sheet.CutOuts))
+	for i, c := range w.Sheet.CutOuts {
+		boxes[i] = c.Shape.Bounds()
+	}
+	f, err := cloth.FoldingOf(w.Design, w.Order.Sheet.Step, boxes)
 	if err != nil {
 		return err
 	}
-	far, err := cloth.FoldMirror(w.Design, w.Order.Sheet.Step)
-	if err != nil {
-		return err
-	}
-	w.Fold = &near
-	if far.Off.Abs() > near.Off.Abs() {
-		w.Fold = &far
-	}
+	w.Fold = &f
 	return nil
 }
 

@@ -34,17 +34,38 @@ func runBolt(ctx context.Context, p program, c command, args []string) error {
 	if *asCSV {
 		return p.boltCSV(w)
 	}
-	var sim cloth.Simulated
-	if w.Run.Simulated.Bolts > 0 { // there are stars, and something to lay
-		if sim, err = w.Run.Simulate(*bolts, *seed); err != nil {
-			return wrongUse("bolt: %v", err)
-		}
+	laid, err := laidByChance(w.Run, *bolts, *seed)
+	if err != nil {
+		return wrongUse("bolt: %v", err)
 	}
 	if *asJSON {
-		return p.printJSON(boltDocument(w, sim))
+		return p.printJSON(boltDocument(w, laid))
 	}
-	_, err = fmt.Fprint(p.out, boltText(w, sim))
+	_, err = fmt.Fprint(p.out, boltText(w, laid))
 	return err
+}
+
+// A chance is what bolts laid with drawn star errors came to.
+type chance struct {
+	bolts     cloth.Simulated
+	set, back cloth.Overlaid
+}
+
+// laidByChance lays bolts; none where there are no stars, or nothing to lay.
+func laidByChance(r cloth.Run, bolts int, seed uint64) (chance, error) {
+	var c chance
+	var err error
+	if r.Simulated.Bolts == 0 {
+		return c, nil
+	}
+	if c.bolts, err = r.Simulate(bolts, seed); err != nil {
+		return c, err
+	}
+	if c.set, err = r.SimulateSet(bolts, seed); err != nil {
+		return c, err
+	}
+	c.back, err = r.SimulateBack(bolts, seed)
+	return c, err
 }
 
 func (p program) boltCSV(w repeat.Work) error {

@@ -63,6 +63,11 @@ func TestBoltCountsEveryPrinting(t *testing.T) {
 	if doc.Set == nil || doc.Set.Prints != 138 || doc.Back == nil || doc.Back.Prints != 69 || doc.Reverse == nil || doc.Fold != nil {
 		t.Errorf("set %+v, back %+v, reverse %+v, fold %+v", doc.Set, doc.Back, doc.Reverse, doc.Fold)
 	}
+	for name, o := range map[string]*overlayJSON{"set": doc.Set, "back": doc.Back} {
+		if o.Bolts != 200 || o.LaidWorst > o.Worst*102/100 || o.LaidWorst < o.Worst*85/100 {
+			t.Errorf("%s: by formula at most %v, by chance %v on %d bolts", name, o.Worst, o.LaidWorst, o.Bolts)
+		}
+	}
 	if p := doc.Placements[1]; !p.Between || p.LaidAs != 35 {
 		t.Errorf("placement 1 is laid as %d, between two: %v", p.LaidAs, p.Between)
 	}

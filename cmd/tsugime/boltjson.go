@@ -49,6 +49,7 @@ type driftJSON struct {
 	ShareY     mm      `json:"share_y_mm"` // of end_y, what is no chance
 	Within     rounded `json:"within_pct"` // odds that no joint opens by more than tolerance
 	Tolerance  mm      `json:"tolerance_mm"`
+	Skew       rounded `json:"skew_pct"` // of the last placement's rows, standard deviation
 }
 
 type simulatedJSON struct {
@@ -76,6 +77,10 @@ type overlayJSON struct {
 	Worst     mm      `json:"worst_mm"`
 	Within    rounded `json:"within_pct"`
 	Tolerance mm      `json:"tolerance_mm"`
+	// What bolts laid by chance came to.
+	Bolts      int     `json:"simulated_bolts"`
+	LaidWorst  mm      `json:"simulated_worst_mm"`
+	LaidWithin rounded `json:"simulated_within_pct"`
 }
 
 type mirrorJSON struct {
@@ -83,6 +88,12 @@ type mirrorJSON struct {
 	Found bool   `json:"found"`
 	Off   mm     `json:"off_mm"`
 	Glide mm     `json:"glide_mm"`
+}
+
+type foldJSON struct {
+	mirrorJSON
+	Over  int `json:"cut_outs_over"`
+	Reach mm  `json:"reach_mm"`
 }
 
 type reverseJSON struct {
@@ -132,11 +143,11 @@ type boltJSON struct {
 	Set        *overlayJSON    `json:"set"`     // null for one sheet
 	Back       *overlayJSON    `json:"back"`    // null for one side
 	Reverse    *reverseJSON    `json:"reverse"` // null for one side
-	Fold       *mirrorJSON     `json:"fold"`    // null for a cloth that isn't folded
+	Fold       *foldJSON       `json:"fold"`    // null for a cloth that isn't folded
 	Marks      []markJSON      `json:"marks"`
 }
 
-func boltDocument(w repeat.Work, sim cloth.Simulated) boltJSON {
+func boltDocument(w repeat.Work, by chance) boltJSON {
 	r := w.Run
 	doc := boltJSON{
 		Schema: schema, Count: len(r.Placements), Step: mm(r.Step), Remainder: mm(r.Remainder),
@@ -151,14 +162,14 @@ func boltDocument(w repeat.Work, sim cloth.Simulated) boltJSON {
 		})
 	}
 	d := r.Drift
-	doc.Drift = driftJSON{string(d.Way), mm(d.EndX), mm(d.EndY), mm(d.WorstJoint), mm(d.ShareY), rounded(d.WithinPct), mm(d.Tolerance)}
+	doc.Drift = driftJSON{string(d.Way), mm(d.EndX), mm(d.EndY), mm(d.WorstJoint), mm(d.ShareY), rounded(d.WithinPct), mm(d.Tolerance), rounded(d.SkewPct)}
 	if p := r.Partial; p.Printed > 0 {
 		doc.Partial = &partialJSON{p.N, mm(p.Y), mm(p.Printed), mm(p.Masked)}
 	}
 	for _, s := range r.Stretches {
 		doc.Stretches = append(doc.Stretches, stretchDocument(r, s))
 	}
-	if sim.Bolts > 0 {
+	if sim := by.bolts; sim.Bolts > 0 {
 		doc.Simulated = &simulatedJSON{
 			sim.Bolts, sim.Seed, mm(sim.MeanX), mm(sim.MeanY), mm(sim.SpreadX), mm(sim.SpreadY), mm(sim.WorstJoint), rounded(sim.WithinPct),
 		}
@@ -174,7 +185,7 @@ func boltDocument(w repeat.Work, sim cloth.Simulated) boltJSON {
 	for _, m := range cloth.Marks(r) {
 		doc.Marks = append(doc.Marks, markJSON{m.Cloth, m.Stretch, m.N, string(m.Face), mm(m.At), mm(m.Y), m.Turn, m.Part, m.End})
 	}
-	doc.Set, doc.Back = overlayDocument(r.Set), overlayDocument(r.Back)
+	doc.Set, doc.Back = overlayDocument(r.Set, by.set), overlayDocument(r.Back, by.back)
 	if w.Reverse != nil {
 		doc.Reverse = &reverseJSON{mirrorDocument(w.Reverse.Mirror), w.Reverse.NeedsTurning(w.Order.Limits.Misfit), [][2]int{}}
 		for _, s := range w.Reverse.Stars {
@@ -182,8 +193,7 @@ func boltDocument(w repeat.Work, sim cloth.Simulated) boltJSON {
 		}
 	}
 	if w.Fold != nil {
-		m := mirrorDocument(*w.Fold)
-		doc.Fold = &m
+		doc.Fold = &foldJSON{mirrorDocument(w.Fold.Mirror), w.Fold.Over, mm(w.Fold.Reach)}
 	}
 	return doc
 }
@@ -215,11 +225,11 @@ func stretchDocument(r cloth.Run, s cloth.Stretch) stretchJSON {
 	return doc
 }
 
-func overlayDocument(o cloth.Overlay) *overlayJSON {
+func overlayDocument(o cloth.Overlay, laid cloth.Overlaid) *overlayJSON {
 	if o.Prints == 0 {
 		return nil
 	}
-	return &overlayJSON{o.Prints, mm(o.Along), mm(o.Across), mm(o.Worst), rounded(o.WithinPct), mm(o.Tolerance)}
+	return &overlayJSON{o.Prints, mm(o.Along), mm(o.Across), mm(o.Worst), rounded(o.WithinPct), mm(o.Tolerance), laid.Bolts, mm(laid.Worst), rounded(laid.WithinPct)}
 }
 
 func mirrorDocument(m cloth.Mirror) mirrorJSON {

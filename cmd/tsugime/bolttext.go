@@ -8,7 +8,7 @@ import (
 	"tsugime/repeat/cloth"
 )
 
-func boltText(w repeat.Work, sim cloth.Simulated) string {
+func boltText(w repeat.Work, by chance) string {
 	var b strings.Builder
 	r := w.Run
 	fmt.Fprintf(&b, "%s\n\n%d placements of %s on a bolt of %s; %s left over.\n", w.Order.Title,
@@ -25,10 +25,10 @@ func boltText(w repeat.Work, sim cloth.Simulated) string {
 	}
 	fmt.Fprintf(&b, "Laid %s: the end walks %s across and %s along; the worst joint is off by %s (standard deviations).\n\n",
 		r.Drift.Way, long(r.Drift.EndX), long(r.Drift.EndY), long(r.Drift.WorstJoint))
-	if sim.Bolts > 0 {
-		driftText(&b, w, sim)
+	if by.bolts.Bolts > 0 {
+		driftText(&b, w, by.bolts)
 	}
-	overlayText(&b, w)
+	overlayText(&b, w, by)
 	gainText(&b, r)
 	b.WriteString("    n        y mm  face    walk across   along mm\n")
 	for _, l := range r.Placements {
@@ -86,18 +86,19 @@ func driftText(b *strings.Builder, w repeat.Work, sim cloth.Simulated) {
 }
 
 // overlayText tells how prints fall on each other, and what folds and backs take.
-func overlayText(b *strings.Builder, w repeat.Work) {
+func overlayText(b *strings.Builder, w repeat.Work, by chance) {
 	said := false
-	tell := func(what string, o cloth.Overlay) {
+	tell := func(what string, o cloth.Overlay, laid cloth.Overlaid) {
 		if o.Prints == 0 {
 			return
 		}
 		said = true
-		fmt.Fprintf(b, "%s: each of %d prints misses by %s along and %s across, the worst by %s; all within %s: %.1f %%.\n",
-			what, o.Prints, long(o.Along), long(o.Across), long(o.Worst), long(o.Tolerance), o.WithinPct)
+		fmt.Fprintf(b, "%s: each of %d prints misses by %s along and %s across, the worst by %s; all within %s: %.1f %%.\n"+
+			"  By chance, %d bolts: the worst by %s, all within: %.1f %%.\n",
+			what, o.Prints, long(o.Along), long(o.Across), long(o.Worst), long(o.Tolerance), o.WithinPct, laid.Bolts, long(laid.Worst), laid.WithinPct)
 	}
-	tell("Later sheets on the first", w.Run.Set)
-	tell("Back on the front", w.Run.Back)
+	tell("Later sheets on the first", w.Run.Set, by.set)
+	tell("Back on the front", w.Run.Back, by.back)
 	if r := w.Reverse; r != nil {
 		how := "The sheet prints the back as it lies."
 		if r.NeedsTurning(w.Order.Limits.Misfit) {
@@ -113,6 +114,9 @@ func overlayText(b *strings.Builder, w repeat.Work) {
 			fmt.Fprintf(b, "Folded: the pattern (%s) has no mirror across the bolt; every fold shows.\n", f.Group)
 		default:
 			fmt.Fprintf(b, "Folded: the nearest mirror of the pattern (%s) lies %s from the fold, with a glide of %s.\n", f.Group, long(f.Off.Abs()), long(f.Glide))
+		}
+		if f.Over > 0 {
+			fmt.Fprintf(b, "%s of the sheet over the folds, by up to %s.\n", counted(f.Over, "cut-out"), long(f.Reach))
 		}
 	}
 	if said {

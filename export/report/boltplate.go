@@ -8,6 +8,7 @@ import (
 	"tsugime/repeat"
 	"tsugime/repeat/cloth"
 	"tsugime/repeat/geom"
+	"tsugime/repeat/pattern"
 	"tsugime/repeat/stencil"
 )
 
@@ -30,6 +31,10 @@ func boltPlate(w repeat.Work, pxWidth int) (*plate, error) {
 	each := (run.Bolt.Length + geom.Length(n) - 1) / geom.Length(n)
 	board := w.Sheet.AtCutSize(stencil.Scale{ClothAcross: w.Scale.ClothAcross, ClothAlong: w.Scale.ClothAlong})
 	ground := raster.NewGround(shapesOf(board.Printed))
+	var image *raster.Ground
+	if run.Bolt.Folded {
+		image = raster.NewGround(mirroredAlong(board.Printed, run.Step))
+	}
 	for i := range n {
 		column := geom.BoxOf(
 			geom.Point{X: room.Min.X + pitch*geom.Length(i) + boltGutter, Y: room.Min.Y + boltTop},
@@ -40,7 +45,11 @@ func boltPlate(w repeat.Work, pxWidth int) (*plate, error) {
 		g := glassOn(window, column)
 		p.sample = g.k
 		p.fill(g, window, dye(w))
-		p.paint(g, ground, undyed, boltLays(run, board, window)...)
+		plain, mirrored := boltLays(run, board, window)
+		p.paint(g, ground, undyed, plain...)
+		if len(mirrored) > 0 {
+			p.paint(g, image, undyed, mirrored...)
+		}
 		p.boltMarks(g, run)
 	}
 	f := p.f
@@ -61,18 +70,42 @@ func boltColumns(b cloth.Bolt) (n int, height geom.Length) {
 	}
 }
 
+// mirroredAlong returns the shapes of cut-outs as they print on a section of cloth
+// that is folded back: the other end first.
+func mirroredAlong(cuts []pattern.CutOut, step geom.Length) []geom.Shape {
+	image := geom.Scale(1, -1).Then(geom.Translate(geom.Point{Y: step}))
+	shapes := make([]geom.Shape, len(cuts))
+	for i, c := range cuts {
+		shapes[i] = c.Shape.Placed(image)
+	}
+	return shapes
+}
+
 // boltLays returns the placements that a window of the bolt shows, the last one
-// in part where it is needed to cover the cloth.
-func boltLays(run cloth.Run, s stencil.Sheet, window geom.Box) []raster.Lay {
+// in part where it is needed to cover the cloth: those that lie plain and those
+// that a folded cloth mirrors.
+func boltLays(run cloth.Run, s stencil.Sheet, window geom.Box) (plain, mirrored []raster.Lay) {
 	reach := s.Bounds()
-	var lays []raster.Lay
+	if run.Bolt.Folded { // either way round
+		reach = reach.Union(geom.BoxOf(geom.Point{X: reach.Min.X, Y: run.Step - reach.Max.Y}, geom.Point{X: reach.Max.X, Y: run.Step - reach.Min.Y}))
+	}
 	for n := range run.Needed {
 		y := run.Board.Start + geom.Length(n)*run.Step
-		if reach.Moved(geom.Point{Y: y}).Meets(window) {
-			lays = append(lays, raster.Lay{Move: geom.Point{Y: y}, Clip: window})
+		if !reach.Moved(geom.Point{Y: y}).Meets(window) {
+			continue
+		}
+		clip := window.Intersect(geom.BoxOf(window.Min, geom.Point{X: window.Max.X, Y: run.Bolt.Length - run.Board.End}))
+		if clip.Empty() {
+			continue
+		}
+		lay := raster.Lay{Move: geom.Point{Y: y}, Clip: clip}
+		if run.Bolt.Folded && n%2 == 1 {
+			mirrored = append(mirrored, lay)
+		} else {
+			plain = append(plain, lay)
 		}
 	}
-	return lays
+	return plain, mirrored
 }
 
 // boltMarks ticks where placements begin, numbers every fifth with its face, and

@@ -124,3 +124,17 @@ func foldJumps(m Measures, l Limits) []Finding {
 	}
 	return []Finding{found}
 }
+
+// foldCrossed tells where cut-outs lie over the fold, where their image is
+// printed again.
+func foldCrossed(m Measures, l Limits) []Finding {
+	if !m.Run.Bolt.Folded || m.Fold == nil || m.Fold.Reach <= l.Joint {
+		return nil
+	}
+	return []Finding{{
+		Code: "fold-crossed", Severity: Warning, Domain: OnCloth, At: geom.Point{Y: m.Run.Board.Start + m.Run.Step},
+		Text: fmt.Sprintf("%s over the folds, by up to %s: each falls on its neighbour's image or leaves its place there open.",
+			plural(m.Fold.Over, "cut-out of the sheet reaches", "cut-outs of the sheet reach"), mm(m.Fold.Reach)),
+		Remedy: "Draw the joint line straight along the fold through a strip of paper, and move the motifs so that a mirror lies in it.",
+	}}
+}

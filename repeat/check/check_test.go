@@ -210,13 +210,16 @@ func TestEachRuleFindsItsOwnFaultAndNoOther(t *testing.T) {
 			m.Run.Bolt.Sides, m.Reverse = cloth.BothSides, &cloth.Reverse{Mirror: cloth.Mirror{Found: true}, Stars: make([]cloth.Served, 1)}
 		}},
 		{"fold-mirror", check.Warning, "(p1) has no mirror", func(m *check.Measures) {
-			m.Run.Bolt.Folded, m.Fold = true, &cloth.Mirror{Group: pattern.P1}
+			m.Run.Bolt.Folded, m.Fold = true, &cloth.Folding{Mirror: cloth.Mirror{Group: pattern.P1}}
 		}},
 		{"fold-mirror", check.Warning, "only a glide there, so it jumps by 2 mm", func(m *check.Measures) {
-			m.Run.Bolt.Folded, m.Fold = true, &cloth.Mirror{Found: true, Glide: geom.MM(2)}
+			m.Run.Bolt.Folded, m.Fold = true, &cloth.Folding{Mirror: cloth.Mirror{Found: true, Glide: geom.MM(2)}}
 		}},
 		{"fold-mirror", check.Warning, "lies 0.3 mm from it: the pattern jumps by 0.6 mm", func(m *check.Measures) {
-			m.Run.Bolt.Folded, m.Fold = true, &cloth.Mirror{Found: true, Off: geom.MM(0.3)}
+			m.Run.Bolt.Folded, m.Fold = true, &cloth.Folding{Mirror: cloth.Mirror{Found: true, Off: geom.MM(0.3)}}
+		}},
+		{"fold-crossed", check.Warning, "12 cut-outs of the sheet reach over the folds, by up to 0.4 mm", func(m *check.Measures) {
+			m.Run.Bolt.Folded, m.Fold = true, &cloth.Folding{Mirror: cloth.Mirror{Found: true}, Over: 12, Reach: geom.MM(0.4)}
 		}},
 		{"bolt-short", check.Fault, "40 mm too little", func(m *check.Measures) {
 			m.Dressed = cloth.Dressed{Used: geom.MM(400), Length: geom.MM(360), Panels: []cloth.Panel{{Name: "left body"}}}

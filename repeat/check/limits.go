@@ -30,7 +30,7 @@ type Measures struct {
 	Run     cloth.Run
 	Dressed cloth.Dressed
 	Reverse *cloth.Reverse // where both sides are printed
-	Fold    *cloth.Mirror  // as seen from the fold, where the cloth is folded
+	Fold    *cloth.Folding // what meets at the folds, where the cloth is folded
 	Unlaid  error          // why there is no garment; nil where there is one
 }
 
@@ -47,7 +47,7 @@ var rules = []rule{
 	stepFault, jointCrosses, jointByHand, jointThin, fieldFits, selvedges, paperFits,
 	starsClear, starsHidden, starBaseline, starsTurned, matchStars,
 	noPlacement, remainder, turnedPlacements, boardFull, drift, walkOff, dries,
-	setMisses, backSheet, backMisses, foldJumps,
+	setMisses, backSheet, backMisses, foldJumps, foldCrossed,
 	garmentUnlaid, boltShort, backCentre,
 }
 

@@ -14,6 +14,9 @@ type Drift struct {
 	EndX, EndY geom.Length
 	// ShareY is the part of EndY that is no chance: pitch error and growth.
 	ShareY geom.Length
+	// SkewPct is the standard deviation of the last placement's turn, as the skew
+	// of its rows.
+	SkewPct float64
 	// WorstJoint is the gap or lap that the widest of all joints is expected to
 	// show at the field's edge, on whichever side it is wider.
 	WorstJoint geom.Length
@@ -46,10 +49,16 @@ func (r Register) drift(step geom.Length, n int) Drift {
 	}
 	if n > 0 {
 		end := r.spread(step, n, n)
-		d.ShareY = geom.MM(ends[n-1])
+		d.ShareY, d.SkewPct = geom.MM(ends[n-1]), 100*math.Tan(end.turn)
 		d.EndX, d.EndY = geom.MM(end.x), along(d.ShareY, end.y)
 	}
 	return d
+}
+
+// SkewPct returns the skew of a row that leaves the square by so much, measured
+// along the bolt, over the width: 100·departure/width (ASTM D3882 from memory).
+func SkewPct(departure, width geom.Length) float64 {
+	return 100 * float64(departure) / float64(width)
 }
 
 // A spread is the standard deviations of where a placement lands: of the middle

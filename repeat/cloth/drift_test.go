@@ -73,6 +73,20 @@ func TestWalkAlongIsARandomWalk(t *testing.T) {
 	within(t, "held at both ends, step 16", math.Sqrt(bridge), .2782, .2782*.02)
 }
 
+// 14 mm over 360 mm are 3.89 %, 2.227° (worked from the definition of ASTM
+// D3882). A placement that is turned by an angle leans by its tangent.
+func TestSkewIsTheDepartureOverTheWidth(t *testing.T) {
+	skew := SkewPct(14*geom.Millimetre, 360*geom.Millimetre)
+	within(t, "skew", skew, 3.89, .005)
+	within(t, "angle", math.Atan(skew/100)*180/math.Pi, 2.227, 5e-4)
+	// √(2·70)·0.1/340 of turn after 70 placements: 0.348 %.
+	d, err := design.Drift(sixSun, 70)
+	if err != nil {
+		t.Fatal(err)
+	}
+	within(t, "of the last placement", d.SkewPct, .348, 5e-4)
+}
+
 // Known in closed form: one draw √(2/π); two draws 2/√π.
 func TestExpectedWidestOfFewDraws(t *testing.T) {
 	within(t, "none", widestOf([]normalDraws{{1, 0}}), 0, 1e-12)

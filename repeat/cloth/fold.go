@@ -20,6 +20,39 @@ type Mirror struct {
 	Glide geom.Length
 }
 
+// A Folding tells what meets where a cloth is folded at both ends of a sheet.
+type Folding struct {
+	// Mirror is that of the pattern, as seen from the end where it lies farther
+	// off.
+	Mirror
+	// Over counts the cut-outs of the sheet that reach over a fold, where their
+	// mirror image falls too, and Reach is how far the farthest does.
+	Over  int
+	Reach geom.Length
+}
+
+// FoldingOf returns what meets at the folds of a sheet of one step whose cut-outs
+// lie in these boxes.
+func FoldingOf(u pattern.Unit, step geom.Length, cutOuts []geom.Box) (Folding, error) {
+	var f Folding
+	for i, y := range []geom.Length{0, step} {
+		m, err := FoldMirror(u, y)
+		if err != nil {
+			return Folding{}, err
+		}
+		if i == 0 || !m.Found || m.Off.Abs() > f.Off.Abs() {
+			f.Mirror = m
+		}
+	}
+	for _, b := range cutOuts {
+		if over := max(-b.Min.Y, b.Max.Y-step); over > 0 {
+			f.Over++
+			f.Reach = max(f.Reach, over)
+		}
+	}
+	return f, nil
+}
+
 // FoldMirror returns what meets where a cloth is folded and the pattern goes on
 // as its mirror image: the mirror of the pattern that runs across the bolt, as
 // seen from the fold at y. The pattern goes on whole where Off and Glide are

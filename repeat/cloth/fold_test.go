@@ -67,6 +67,22 @@ func TestAGlideIsNoMirror(t *testing.T) {
 	}
 }
 
+// Two dots of 1 mm on a sheet of 8 mm: one 0.2 mm over the near fold, one wholly
+// beyond the far one by 1.5 mm.
+func TestCutOutsOverAFoldAreCounted(t *testing.T) {
+	var boxes []geom.Box
+	for _, y := range []float64{.3, 4, 7.5, 9} {
+		boxes = append(boxes, geom.DiscShape(geom.PtMM(3, y), geom.MM(1)).Bounds())
+	}
+	f, err := FoldingOf(dots(3, 4), geom.MM(8), boxes)
+	if err != nil || !f.Found || f.Off != 0 || f.Over != 2 || f.Reach != geom.MM(1.5) {
+		t.Errorf("%+v, %v", f, err)
+	}
+	if f, err = FoldingOf(dots(3, 4), geom.MM(9), nil); err != nil || f.Off.Abs() != geom.MM(1) {
+		t.Errorf("a step off the pattern: %+v, %v", f, err)
+	}
+}
+
 // A poured-dye cloth of 12 m in sections of 1 m: twelve, every other mirrored
 // (a dyer's count), no turn, and joints that mirror what a fold is off by.
 func TestFoldedSectionsAreMirroredByTurns(t *testing.T) {

@@ -48,6 +48,28 @@ type Overlaid struct {
 	WithinPct float64     // of the bolts: no print misses by more than the tolerance
 }
 
+// overlaidPrints is how many prints a run lays on others at most: a second's work.
+const overlaidPrints = 5_000_000
+
+// SimulateBack lays the backs of many bolts on their fronts; of one side nothing.
+// Where so many are too much work, fewer are laid.
+func (r Run) SimulateBack(bolts int, seed uint64) (Overlaid, error) {
+	return r.overlaid(r.Back.Prints, r.Register.Baseline, bolts, seed)
+}
+
+// SimulateSet lays the later sheets of a set on the first, on many bolts; of one
+// sheet nothing. Where so many are too much work, fewer are laid.
+func (r Run) SimulateSet(bolts int, seed uint64) (Overlaid, error) {
+	return r.overlaid(r.Set.Prints, r.Register.matchBaseline(), bolts, seed)
+}
+
+func (r Run) overlaid(prints int, baseline geom.Length, bolts int, seed uint64) (Overlaid, error) {
+	if prints == 0 {
+		return Overlaid{}, nil
+	}
+	return SimulateOverlay(r.Register, r.Step, baseline, prints, min(bolts, max(overlaidPrints/prints, 1)), seed)
+}
+
 // SimulateOverlay lays many bolts of so many prints, each by its leading stars,
 // baseline apart, on the stars of a print below, and agrees with Overlay.
 func SimulateOverlay(reg Register, step, baseline geom.Length, prints, bolts int, seed uint64) (Overlaid, error) {
