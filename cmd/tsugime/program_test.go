@@ -65,6 +65,8 @@ func TestWrongUseIsToldInOneLineWithExitTwo(t *testing.T) {
 		{[]string{"hold", name, "--by", "glue", "-o", "x"}, "as-drawn, ties, split"},
 		{[]string{"hold", name, "--width", "0", "-o", "x"}, "more than zero"},
 		{[]string{"hold", name}, "-o FILE"},
+		{[]string{"bring", "none.svg", "--as", "two", "-o", "x"}, "each, one, shelf"},
+		{[]string{"bring", "none.svg", "--unit", "cubit", "-o", "x"}, "no unit"},
 		{[]string{"ground"}, "--list"},
 		{[]string{"ground", "no-such", "-o", "x"}, "--list"},
 		{[]string{"ground", "row-dots", "--set", "pitch", "-o", "x"}, "KEY=VALUE"},

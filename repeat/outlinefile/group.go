@@ -67,7 +67,9 @@ func (f *dxfFile) assemble() []Piece {
 		}
 		shapes, rims := nested(loops)
 		for i, s := range shapes {
-			pieces = append(pieces, Piece{s, all[rims[i]].kind, g.layer, all[rims[i]].line})
+			if rim := all[rims[i]]; cuttable(&f.log, rim.line, rim.kind, s) {
+				pieces = append(pieces, Piece{s, rim.kind, g.layer, rim.line})
+			}
 		}
 	}
 	return pieces

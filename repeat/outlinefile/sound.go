@@ -39,3 +39,26 @@ func tooWide(log *logbook, line int, kind string, o geom.Outline) {
 	b := o.Bounds()
 	log.add(line, "%s: it is %s × %s mm and was left out; outlines may be %s mm each way", kind, b.Width(), b.Height(), geom.MaxSpan/2)
 }
+
+// Bounds of one shape: no tool cuts less, and no order holds more.
+const (
+	minExtent      = 10 * geom.Micrometre
+	maxShapePieces = 100_000
+)
+
+// cuttable reports whether a shape can be a motif, and notes it where it can't.
+func cuttable(log *logbook, line int, kind string, s geom.Shape) bool {
+	if b := s.Bounds(); b.Width() < minExtent || b.Height() < minExtent {
+		log.add(line, "%s: it is smaller than %s mm and was left out", kind, minExtent)
+		return false
+	}
+	pieces := 0
+	for _, c := range s.Outline {
+		pieces += len(c.Segments)
+	}
+	if pieces > maxShapePieces {
+		log.add(line, "%s: it has %d pieces and was left out; draw it plainer, with %d at most", kind, pieces, maxShapePieces)
+		return false
+	}
+	return true
+}

@@ -249,7 +249,9 @@ func (p *painter) take(n *node, at spot, kind string, o geom.Outline, evenOdd bo
 	}
 	shapes, _ := nested(loops)
 	for _, s := range shapes {
-		p.pieces = append(p.pieces, Piece{s, kind, at.layer, n.line})
+		if cuttable(&p.log, n.line, kind, s) {
+			p.pieces = append(p.pieces, Piece{s, kind, at.layer, n.line})
+		}
 	}
 	return nil
 }
