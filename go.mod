@@ -4,7 +4,7 @@ go 1.26.0
 
 require (
 	fyne.io/fyne/v2 v2.7.1
-	github.com/fogleman/gg v1.3.0
+	github.com/expr-lang/expr v1.17.8
 	github.com/tdewolff/canvas v0.0.0-20250728095813-50d4cb1eee71
 	github.com/twpayne/go-geos v0.19.0
 	golang.org/x/image v0.47.0

@@ -95,3 +95,21 @@ func Starter(name string) (order []byte, ok bool) {
 	order, err := starters.ReadFile("starters/" + name + ".tsugime")
 	return order, err == nil
 }
+
+//go:embed garments/*.json
+var garments embed.FS
+
+// Garments lists the forms of garments by name, the one that orders begin with
+// first.
+func Garments() []string {
+	return []string{
+		"womens-kimono", "mens-kimono", "light-coat", "work-jacket",
+		"door-curtain", "floor-cushion", "scarf", "panels",
+	}
+}
+
+// Garment returns the form called name, and whether there is one.
+func Garment(name string) (form []byte, ok bool) {
+	form, err := garments.ReadFile("garments/" + name + ".json")
+	return form, err == nil
+}

@@ -40,9 +40,53 @@ func mustLay(t testing.TB, bolt Bolt, board Board, reg Register, step geom.Lengt
 
 func mustDress(t testing.TB, bolt Bolt, run Run, l pattern.Lattice, cm float64, match bool) Dressed {
 	t.Helper()
-	d, err := Dress(bolt, run, l, Body{WomensKimono, geom.MM(10 * cm)}, match, 500*geom.Micrometre)
+	d, err := Dress(bolt, run, l, Garment{Body: Body{Kind: WomensKimono, Height: geom.MM(10 * cm)}, MatchBackCentre: match}, 500*geom.Micrometre)
 	if err != nil {
 		t.Fatal(err)
 	}
 	return d
+}
+
+// The women's kimono's panels, in the order in which its form has them.
+const (
+	leftSleeve = iota
+	rightSleeve
+	leftBody
+	rightBody
+	leftOverlap
+	rightOverlap
+	collarPanel
+	overCollar
+	panelCount
+)
+
+// bu returns n tenths of a kujira sun, the cloth ruler's 25/6600 m.
+func bu(n float64) geom.Length { return geom.MM(n * 250 / 66) }
+
+// mustCut returns the sizes of a women's kimono from wide cloth.
+func mustCut(t testing.TB, cm float64) cut {
+	t.Helper()
+	c, err := cutFor(Body{Kind: WomensKimono, Height: geom.MM(10 * cm)}, 420*geom.Millimetre)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+// length returns the size that a name stands for.
+func (c cut) length(t testing.TB, name string) geom.Length {
+	t.Helper()
+	l, ok := c.values[name].(length)
+	if !ok {
+		t.Fatalf("there is no length %q", name)
+	}
+	return l.nm
+}
+
+func inOrder(n int) []int {
+	order := make([]int, n)
+	for i := range order {
+		order[i] = i
+	}
+	return order
 }

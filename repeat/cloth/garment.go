@@ -1,56 +1,150 @@
 package cloth
 
-import "tsugime/repeat/geom"
+import (
+	"fmt"
 
-// A Body is the sizes that a garment is cut to.
-type Body struct {
-	Kind   GarmentKind
-	Height geom.Length // of the wearer, heel to crown
+	"tsugime/repeat/geom"
+)
+
+// A Garment is what an order wants made of the cloth.
+type Garment struct {
+	Body   Body
+	Layout Layout
+	// MatchBackCentre asks for the form's matched seam, the back centre of a
+	// kimono, to be closed along by a gap before the later of its two panels.
+	MatchBackCentre bool
 }
 
-// A GarmentKind names a way to cut a bolt.
-type GarmentKind string
+// A Body is the sizes that a garment is cut to. What it leaves out is as the form
+// has it.
+type Body struct {
+	Kind       GarmentKind
+	Own        *Form                  // a form of the order's own, in the place of Kind's
+	Height     geom.Length            // of the wearer, heel to crown
+	Sizes      map[string]geom.Length // what the form asks for beside the height
+	Counts     map[string]int
+	Allowances map[string]geom.Length
+}
 
-// The kinds of garments.
-const (
-	WomensKimono GarmentKind = "womens-kimono"
-)
+// Form returns the form that the garment is cut by.
+func (b Body) Form() (*Form, error) {
+	if b.Own != nil {
+		return b.Own, nil
+	}
+	return FormOf(b.Kind)
+}
+
+// A Layout is how the panels lie on the cloth where it isn't as the form has it,
+// by the panels' names.
+type Layout struct {
+	Order  []string               // along the cloth; panels it leaves out follow as the form has them
+	Gaps   map[string]geom.Length // cloth left before a panel
+	Shifts map[string]geom.Length // of what is sewn of a panel across it; see LaidPanel.Shift
+	Turned map[string]bool        // turned half round on the cloth
+}
+
+// A Misfit is why a garment can't be cut, and what to change.
+type Misfit struct{ Text, Remedy string }
+
+// Error puts both on one line.
+func (m *Misfit) Error() string { return "garment: " + m.Text + "; " + m.Remedy }
+
+func misfit(remedy, format string, args ...any) *Misfit {
+	return &Misfit{fmt.Sprintf(format, args...), remedy}
+}
+
+// A Size is a finished size of the garment.
+type Size struct {
+	Name, Title string
+	Length      geom.Length
+	Source      string // where the rule comes from; "" where it follows from others
+}
+
+// A Narrowing is a size that the cloth has less room for than is wanted.
+type Narrowing struct {
+	Size   // as it is
+	Wanted geom.Length
+}
 
 // A Panel is a piece of the garment as it lies on the bolt: a window of the
 // cloth, on the finished cloth's millimetres.
-//
-//	left sleeve, right sleeve   sode   folded at the shoulder
-//	left body, right body       migoro front hem, over the shoulder, back hem
-//	left overlap, right overlap okumi  half the bolt wide, end to end
-//	collar, over-collar         eri, kake-eri: the other half, end to end
 type Panel struct {
-	Name          string
+	Name, Trade   string
 	X, Y          geom.Length // its first corner on the bolt
 	Width, Length geom.Length
-	Turned        bool // worn with the far end up
+	Lane          [2]float64 // the share of the cloth's width that it may take
+	Turned        bool       // it lies turned half round
+	// UpsideDown are the views in which cloth of it hangs against the way that
+	// the bolt is fed: where a one-way design stands on its head.
+	UpsideDown []View
+}
+
+// A Stretch is a part of a seam and how the pattern meets there.
+type Stretch struct {
+	From, To geom.Length // down the view, or across it where the edges are level
+	// PhaseAlong and PhaseAcross are how far the pattern on the second panel is
+	// from where the first one's would go on, modulo the lattice.
+	PhaseAlong, PhaseAcross geom.Length
+	// At and On are the places of the finished cloth, on the first panel and on
+	// the second, where the finished line begins.
+	At, On geom.Point
 }
 
 // A Seam joins an edge of one panel to an edge of another.
 type Seam struct {
 	Name    string
-	Between [2]string // the panels' names
-	// PhaseAlong and PhaseAcross are how far the pattern on the second panel is
-	// from where the first one's would go on, modulo the lattice.
-	PhaseAlong, PhaseAcross geom.Length
-	Matched                 bool // both within the tolerance
-	Priority                bool // one of the seams that are matched first
+	Between [2]string // the panels' names; the same where a panel is sewn to itself
+	Stretch           // the one that counts
+	// Also are its other stretches, past a tuck, as far as the pattern meets there
+	// in another way.
+	Also     []Stretch
+	Matched  bool // the stretch that counts is within the tolerance both ways
+	Priority int  // 1 is matched first, 5 is looked at by nobody
+	Visible  bool
+	Opposite bool // on one side of it the cloth hangs upside down
 }
 
 // A Dressed is the garment laid on the bolt.
 type Dressed struct {
-	Body   Body
-	Panels []Panel
-	Seams  []Seam
-	// Start is where the first panel lies on the finished cloth, and Length how
+	Garment  Garment
+	Form     *Form
+	Sizes    []Size
+	Narrowed []Narrowing
+	Panels   []Panel // in the form's order
+	Seams    []Seam
+	// Start is where the first panel may lie on the finished cloth, and Length how
 	// much cloth there is from there to the end; Used may be longer.
 	Start, Length geom.Length
-	Used          geom.Length // of the bolt, first panel to last
-	Extra         geom.Length // cloth between panels that the matching costs
-	Hidden        geom.Length // strip beside each selvedge that every seam covers
-	cut           cut
+	Used          geom.Length // of the bolt, from Start to the end of the last panel
+	// Extra is what is used beyond the panels laid close in the form's own order:
+	// the cloth that matching costs.
+	Extra  geom.Length
+	Hidden geom.Length // strip beside each selvedge that every seam covers
+	pieces []Piece
+	laying Laying
+}
+
+// Laying returns how the garment lies and where its seams are on the panels. A
+// Dressed that Dress hasn't made has none.
+func (d Dressed) Laying() Laying { return d.laying }
+
+// Pieces returns what is seen of the garment, in the order of drawing. A Dressed
+// that Dress hasn't made has none.
+func (d Dressed) Pieces() []Piece { return d.pieces }
+
+// Views returns the views that show something, in the form's order.
+func (d Dressed) Views() []FormView {
+	var shown []FormView
+	if d.Form == nil {
+		return nil
+	}
+	for _, v := range d.Form.Views {
+		for _, p := range d.pieces {
+			if p.View == v.Name {
+				shown = append(shown, v)
+				break
+			}
+		}
+	}
+	return shown
 }

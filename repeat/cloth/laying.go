@@ -57,25 +57,19 @@ func (p LaidPanel) OnCloth(own geom.Point) geom.Point {
 	return geom.Point{X: p.X + own.X, Y: p.Y + own.Y}
 }
 
-// own returns the place of the panel's own at a place of the cloth.
-func (p LaidPanel) own(at geom.Point) geom.Point {
-	own := geom.Point{X: at.X - p.X, Y: at.Y - p.Y}
-	if p.Turned {
-		own = geom.Point{X: p.Width - own.X, Y: p.Length - own.Y}
-	}
-	own.X -= p.Shift
-	return own
-}
-
 // Phase returns how far the pattern on the second panel of a seam is from where
 // the first one's would go on, across and along, modulo the lattice; Seam says
 // how it is meant.
 func (l Laying) Phase(s LaidSeam, lattice pattern.Lattice) geom.Point {
+	return lattice.Into(l.joining(s).way())
+}
+
+func (l Laying) joining(s LaidSeam) joining {
 	first, second := l.Panels[s.First], l.Panels[s.Second]
 	return joining{
 		at: first.OnCloth(s.At), on: second.OnCloth(s.On),
 		firstTurn: s.AtTurned != first.Turned, onTurn: s.OnTurned != second.Turned,
-	}.phase(lattice)
+	}
 }
 
 // Laid returns l with its panels, by number, in the given order along the cloth,
