@@ -23,7 +23,7 @@ repeat/pen           : repeat/geom
 repeat/pattern       : repeat/geom
 repeat/stencil       : repeat/geom repeat/pattern
 repeat/bench         : repeat/geom repeat/pattern repeat/stencil
-repeat/cloth         : repeat/geom repeat/pattern
+repeat/cloth         : repeat/geom repeat/pattern assets github.com/expr-lang/expr/...
 repeat/check         : repeat/geom repeat/pattern repeat/stencil repeat/bench repeat/cloth
 repeat/document      : repeat/geom repeat/pattern repeat/stencil repeat/bench repeat/cloth
 repeat/outlinefile   : repeat/geom

@@ -58,8 +58,7 @@ func Rebuild(ctx context.Context, prev Work, o document.Order) (Work, error) {
 		return Work{}, fmt.Errorf("cloth: %w", err)
 	}
 	var unlaid error
-	w.Dressed, unlaid = cloth.Dress(o.Cloth.Bolt, w.Run, o.Unit.Lattice,
-		o.Garment.Body, o.Garment.MatchBackCentre, o.Limits.SeamPhase)
+	w.Dressed, unlaid = cloth.Dress(o.Cloth.Bolt, w.Run, o.Unit.Lattice, o.Garment, o.Limits.SeamPhase)
 	if err = w.sides(); err != nil {
 		return Work{}, fmt.Errorf("cloth: %w", err)
 	}

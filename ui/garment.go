@@ -24,23 +24,16 @@ type garmentStation struct {
 func newGarment(w *Window) *garmentStation {
 	s := &garmentStation{onlooker: onlooker{w: w}, form: &form{w: w}}
 	f := s.form
-	f.heading("Body")
-	f.length("Height of the wearer", "Change Height", geom.KujiraShaku,
-		func(o document.Order) geom.Length { return o.Garment.Body.Height },
-		func(o document.Order, l geom.Length) (document.Order, error) {
-			b := o.Garment.Body
-			b.Height = l
-			return document.SetBody(o, b)
-		})
+	newGarmentBench(w, f)
 	f.heading("Matching")
-	f.tick("Match the back centre", "Match the Back Centre",
+	f.tick("Match the main seam", "Match the Main Seam",
 		func(o document.Order) bool { return o.Garment.MatchBackCentre },
 		func(o document.Order, v bool) (document.Order, error) {
 			g := o.Garment
 			g.MatchBackCentre = v
 			return document.SetGarment(o, g)
 		})
-	f.words("The back panels are laid so that the pattern runs on over the back seam. It costs cloth, less than one step.")
+	f.words("The later of its two panels is laid so that the pattern runs on over it: at the back centre of what is worn. It costs cloth, less than one step.")
 	f.length("Matched within", "Change Limits", geom.KujiraRin,
 		func(o document.Order) geom.Length { return o.Limits.SeamPhase },
 		func(o document.Order, l geom.Length) (document.Order, error) {
@@ -60,22 +53,29 @@ func (s *garmentStation) owns(f check.Finding) bool { return ofGarment(f) }
 
 // ofGarment reports whether a finding on the cloth is about the garment.
 func ofGarment(f check.Finding) bool {
-	return f.Code == "bolt-short" || f.Code == "back-centre-phase"
+	return f.Code == "bolt-short" || f.Code == "back-centre-phase" || strings.HasPrefix(f.Code, "garment-")
 }
 
-// look shows the back, where the seam is that is matched.
+// look shows the view with the main seam, the back of what is worn.
 func (s *garmentStation) look(check.Finding) {
-	var back geom.Box
-	for _, p := range s.w.work.Dressed.Pieces() {
-		if p.View == cloth.BackView && strings.Contains(p.Name, "back") && !strings.Contains(p.Name, "sleeve") {
-			back = back.Union(p.Area)
+	views := s.w.work.Dressed.Views()
+	if len(views) == 0 {
+		return
+	}
+	at := views[0].Name
+	for _, seam := range s.w.work.Dressed.Seams {
+		if seam.Name == s.w.work.Dressed.Form.Matched {
+			at = seam.Lines[0].View
 		}
 	}
-	s.w.board.Frame(back.Moved(s.offset(cloth.BackView)))
+	var all geom.Box
+	for _, p := range s.w.work.Dressed.Pieces() {
+		if p.View == at {
+			all = all.Union(p.Area)
+		}
+	}
+	s.w.board.Frame(all.Moved(s.offset(at)))
 }
-
-// views stand side by side in this order.
-var views = []cloth.View{cloth.BackView, cloth.FrontView, cloth.CollarView}
 
 // viewGap is between two views, and pieceGap between the over-collar and the
 // collar, which it covers when it is worn.
@@ -87,17 +87,14 @@ const (
 // offset returns where a view's origin lies in the picture.
 func (s *garmentStation) offset(view cloth.View) geom.Point {
 	var x geom.Length
-	for _, v := range views {
+	for _, v := range s.w.work.Dressed.Views() {
 		var all geom.Box
 		for _, p := range s.w.work.Dressed.Pieces() {
-			if p.View == v {
+			if p.View == v.Name {
 				all = all.Union(p.Area)
 			}
 		}
-		if all.Empty() {
-			continue
-		}
-		if v == view {
+		if v.Name == view {
 			return geom.Point{X: x - all.Min.X, Y: -all.Min.Y}
 		}
 		x += all.Width() + viewGap
@@ -126,17 +123,16 @@ func (s *garmentStation) scene() board.Scene {
 	}
 	sc.Grounds = []board.Laid{laid}
 	s.markSeams(&sc)
-	headings := map[cloth.View]string{cloth.BackView: "Back", cloth.FrontView: "Front, laid open", cloth.CollarView: "Collar"}
-	for _, v := range views {
+	for _, v := range s.w.work.Dressed.Views() {
 		var all geom.Box
 		for _, p := range s.w.work.Dressed.Pieces() {
-			if p.View == v {
+			if p.View == v.Name {
 				all = all.Union(p.Area.Moved(s.offsetOf(p)))
 			}
 		}
 		if !all.Empty() {
 			sc.Labels = append(sc.Labels, board.Label{
-				At: geom.Point{X: all.Centre().X, Y: all.Min.Y - 40*geom.Millimetre}, Align: board.Above, Text: say(headings[v]), Colour: ink, Bold: true, Size: 14,
+				At: geom.Point{X: all.Centre().X, Y: all.Min.Y - 40*geom.Millimetre}, Align: board.Above, Text: say(v.Title), Colour: ink, Bold: true, Size: 14,
 			})
 		}
 	}
@@ -179,51 +175,26 @@ func (s *garmentStation) dress(sc *board.Scene, laid *board.Laid, p cloth.Piece)
 	})
 }
 
-// seamPlaces says beside which piece a seam lies, on which of its edges, and how
-// far down the seam its phase is written, so that neighbours stand clear.
-var seamPlaces = map[string]struct {
-	piece string
-	right bool
-	down  float64
-}{
-	cloth.BackCentre: {"left back below the tuck", true, 0.3},
-	"upper overlap":  {"left overlap", true, 0.82},
-	"under overlap":  {"right front below the tuck", true, 0.66},
-	"left side":      {"left back below the tuck", false, 0.6},
-	"right side":     {"right back below the tuck", true, 0.6},
-	"left sleeve":    {"left sleeve back", true, 0.7},
-	"right sleeve":   {"right back above the tuck", true, 0.7},
-	"collar":         {"over-collar", false, 0.5},
-}
+// phasePlaces are how far down its line each seam's phase is written, one after
+// another, so that neighbours stand clear.
+var phasePlaces = []float64{0.3, 0.82, 0.5, 0.66, 0.6, 0.6, 0.7, 0.7}
 
-// markSeams writes the phase of the pattern at each seam.
+// markSeams draws the seams where they are seen, and writes the phase of the
+// pattern at each.
 func (s *garmentStation) markSeams(sc *board.Scene) {
-	pieces := map[string]cloth.Piece{}
-	for _, p := range s.w.work.Dressed.Pieces() {
-		pieces[p.Name] = p
-	}
-	for _, seam := range s.w.work.Dressed.Seams {
-		place, known := seamPlaces[seam.Name]
-		p, there := pieces[place.piece]
-		if !known || !there {
-			continue
+	for i, seam := range s.w.work.Dressed.Seams {
+		line := seam.Lines[0]
+		off := s.offset(line.View)
+		from, to := line.From.Add(off), line.To.Add(off)
+		text := "≠ " + s.phase(seam)
+		if seam.Matched {
+			text = "= " + s.phase(seam)
 		}
-		box := p.Area.Moved(s.offsetOf(p))
-		x := box.Min.X
-		if place.right {
-			x = box.Max.X
-		}
-		line := []geom.Point{{X: x, Y: box.Min.Y}, {X: x, Y: box.Max.Y}}
-		c, text := onCloth, s.phase(seam)
-		if !seam.Matched {
-			text = "≠ " + text
-		} else {
-			text = "= " + text
-		}
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Line, Points: line, Colour: c, Width: 2.5})
+		down := phasePlaces[i%len(phasePlaces)]
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Line, Points: []geom.Point{from, to}, Colour: onCloth, Width: 2.5})
 		sc.Labels = append(sc.Labels, board.Label{
-			At: geom.Point{X: x, Y: box.Min.Y + box.Height().Times(place.down)}, Align: board.Middle,
-			Text: text, Colour: ink, Shield: shield, Size: 11, Bold: seam.Priority,
+			At:    geom.Point{X: from.X + (to.X - from.X).Times(down), Y: from.Y + (to.Y - from.Y).Times(down)},
+			Align: board.Middle, Text: text, Colour: ink, Shield: shield, Size: 11, Bold: seam.Priority == 1,
 		})
 	}
 }

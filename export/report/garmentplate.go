@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 
 	"tsugime/export"
 	"tsugime/export/raster"
@@ -16,31 +17,36 @@ const (
 	viewTop     = 6 * geom.Millimetre
 	seamRow     = 4600 * geom.Micrometre
 	seamColumns = 2
+	// tallest is the most that a garment is drawn high: a scarf is far longer than
+	// it is wide.
+	tallest = 260 * geom.Millimetre
 )
 
 // A scene is the views of a garment side by side, in the garment's millimetres.
 type scene struct {
 	pieces []cloth.Piece
+	views  []cloth.View
 	offset map[cloth.View]geom.Point // from the view's origin to the scene's
 	bounds map[cloth.View]geom.Box   // in the scene
 	size   geom.Point
 }
 
-func views() []cloth.View { return []cloth.View{cloth.BackView, cloth.FrontView, cloth.CollarView} }
-
-// sceneOf lays the views side by side; gap is between them.
+// sceneOf lays the views side by side, in the order of their first pieces; gap is
+// between them.
 func sceneOf(pieces []cloth.Piece, gap geom.Length) scene {
 	s := scene{pieces: pieces, offset: map[cloth.View]geom.Point{}, bounds: map[cloth.View]geom.Box{}}
+	for _, p := range pieces {
+		if !slices.Contains(s.views, p.View) {
+			s.views = append(s.views, p.View)
+		}
+	}
 	x := geom.Length(0)
-	for _, v := range views() {
+	for _, v := range s.views {
 		var b geom.Box
 		for _, p := range pieces {
 			if p.View == v {
 				b = b.Union(p.Area)
 			}
-		}
-		if b.Empty() {
-			continue
 		}
 		s.offset[v] = geom.Point{X: x - b.Min.X, Y: -b.Min.Y}
 		s.bounds[v] = b.Moved(s.offset[v])
@@ -59,14 +65,18 @@ func garmentPlate(w repeat.Work, pxWidth int) (*plate, error) {
 	}
 	room := plateWidth - 2*plateMargin
 	bare := sceneOf(pieces, 0)
-	k := float64(room-2*viewGap) / float64(bare.size.X)
+	gaps := viewGap * geom.Length(len(bare.views)-1)
+	k := min(float64(room-gaps)/float64(bare.size.X), float64(tallest)/float64(bare.size.Y))
 	sc := sceneOf(pieces, viewGap.Times(1/k))
-	tall := sc.size.Y.Times(k)
+	wide, tall := sc.size.X.Times(k), sc.size.Y.Times(k)
 	rows := (len(w.Dressed.Seams) + seamColumns - 1) / seamColumns
 	p := newPlate(w, pxWidth, viewTop+tall+geom.MM(12)+seamRow*geom.Length(rows), "the garment")
 	inner := p.inner()
-	g := glassOn(geom.BoxOf(geom.Point{}, sc.size),
-		geom.BoxOf(geom.Point{X: inner.Min.X, Y: inner.Min.Y + viewTop}, geom.Point{X: inner.Max.X, Y: inner.Min.Y + viewTop + tall}))
+	corner := geom.Point{X: inner.Min.X + (inner.Width()-wide)/2, Y: inner.Min.Y + viewTop}
+	if k < float64(tallest)/float64(bare.size.Y) {
+		corner.X, wide = inner.Min.X, inner.Width()
+	}
+	g := glassOn(geom.BoxOf(geom.Point{}, sc.size), geom.BoxOf(corner, corner.Add(geom.Point{X: wide, Y: tall})))
 	p.sample = g.k
 	p.cloths(g, w, sc)
 	p.edges(g, w, sc)
@@ -75,7 +85,11 @@ func garmentPlate(w repeat.Work, pxWidth int) (*plate, error) {
 	f := p.f
 	d := w.Dressed
 	p.about = f.say("for a height of %s; %s of cloth used, %s of it for matching; fine lines are joints",
-		f.cloth.plain(d.Body.Height), f.cloth.plain(d.Used), f.cloth.plain(d.Extra))
+		f.cloth.plain(d.Garment.Body.Height), f.cloth.plain(d.Used), f.cloth.plain(d.Extra))
+	if _, worn := d.Form.Ask("height"); !worn {
+		p.about = f.say("%s; %s of cloth used, %s of it for matching; fine lines are joints",
+			f.lang.Retell(d.Form.Title), f.cloth.plain(d.Used), f.cloth.plain(d.Extra))
+	}
 	return p, nil
 }
 
@@ -130,10 +144,8 @@ func (p *plate) edges(g glass, w repeat.Work, sc scene) {
 }
 
 func (p *plate) viewNames(g glass, sc scene) {
-	for _, v := range views() {
-		if b, ok := sc.bounds[v]; ok {
-			at := g.put(geom.Point{X: b.Centre().X})
-			p.over.text(captions, captionStyle, geom.Point{X: at.X, Y: g.room.Min.Y - geom.MM(2)}, export.Middle, p.f.say(string(v)))
-		}
+	for _, v := range sc.views {
+		at := g.put(geom.Point{X: sc.bounds[v].Centre().X})
+		p.over.text(captions, captionStyle, geom.Point{X: at.X, Y: g.room.Min.Y - geom.MM(2)}, export.Middle, p.f.say(string(v)))
 	}
 }

@@ -2,6 +2,7 @@ package check_test
 
 import (
 	"errors"
+	"fmt"
 	"strings"
 	"testing"
 
@@ -225,8 +226,14 @@ func TestEachRuleFindsItsOwnFaultAndNoOther(t *testing.T) {
 			m.Dressed = cloth.Dressed{Used: geom.MM(400), Length: geom.MM(360), Panels: []cloth.Panel{{Name: "left body"}}}
 		}},
 		{"garment-unlaid", check.Fault, "too narrow", func(m *check.Measures) { m.Unlaid = errors.New("the bolt is too narrow") }},
+		{"garment-unlaid", check.Fault, "39 mm too wide", func(m *check.Measures) {
+			m.Unlaid = fmt.Errorf("cloth: %w", &cloth.Misfit{Text: "the sleeve is 39 mm too wide", Remedy: "use wider cloth"})
+		}},
+		{"garment-narrowed", check.Warning, "341 mm are wanted", func(m *check.Measures) {
+			m.Dressed.Narrowed = []cloth.Narrowing{{Size: cloth.Size{Title: "Sleeve width", Length: geom.MM(330)}, Wanted: geom.MM(341)}}
+		}},
 		{"back-centre-phase", check.Warning, "0.8 mm along", func(m *check.Measures) {
-			m.Dressed.Seams = []cloth.Seam{{Name: cloth.BackCentre, PhaseAlong: geom.MM(0.8)}}
+			m.Dressed.Seams = []cloth.Seam{{Name: cloth.BackCentre, Meeting: cloth.Meeting{PhaseAlong: geom.MM(0.8)}}}
 		}},
 	}
 	for _, c := range cases {

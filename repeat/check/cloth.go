@@ -1,6 +1,7 @@
 package check
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -52,11 +53,30 @@ func garmentUnlaid(m Measures, _ Limits) []Finding {
 	if m.Unlaid == nil {
 		return nil
 	}
-	return []Finding{{
+	f := Finding{
 		Code: "garment-unlaid", Severity: Fault, Domain: OnCloth,
 		Text:   "The garment can't be cut from this bolt: " + strings.TrimPrefix(m.Unlaid.Error(), "garment: ") + ".",
 		Remedy: "Change the height or the width of the bolt.",
-	}}
+	}
+	var misfit *cloth.Misfit
+	if errors.As(m.Unlaid, &misfit) {
+		f.Text = "The garment can't be cut from this bolt: " + misfit.Text + "."
+		f.Remedy = strings.ToUpper(misfit.Remedy[:1]) + misfit.Remedy[1:] + "."
+	}
+	return []Finding{f}
+}
+
+// garmentNarrowed tells of sizes that the cloth has less room for than wanted.
+func garmentNarrowed(m Measures, _ Limits) []Finding {
+	var all []Finding
+	for _, n := range m.Dressed.Narrowed {
+		all = append(all, Finding{
+			Code: "garment-narrowed", Severity: Warning, Domain: OnCloth,
+			Text:   fmt.Sprintf("%s: %s are wanted, the cloth has room for %s.", n.Title, mm(n.Wanted), mm(n.Length)),
+			Remedy: "Use wider cloth, or smaller allowances at the selvedges, or cut for smaller sizes.",
+		})
+	}
+	return all
 }
 
 func boltShort(m Measures, _ Limits) []Finding {

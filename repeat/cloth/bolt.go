@@ -40,14 +40,6 @@ func (b Bolt) FinishedSize() (width, length geom.Length) {
 	return size.X, size.Y
 }
 
-// BetweenSeams returns the distance across, of the finished cloth, between the two
-// seams of the back, each an allowance from its selvedge: a pattern that repeats in
-// it runs on over the back centre. It is 0 where the bolt is too narrow for them.
-func (b Bolt) BetweenSeams() geom.Length {
-	width, _ := b.FinishedSize()
-	return max(0, width-2*bu(seamBu))
-}
-
 // Usable returns the strip between the selvedges, from the left one, on the cloth
 // as it lies on the board.
 func (b Bolt) Usable() Span { return Span{b.Selvedge, b.Width - b.Selvedge} }

@@ -206,18 +206,18 @@ func (d Dressed) share(x geom.Length) float64 { return float64(x) / float64(d.la
 
 // seam measures a seam.
 func (d Dressed) seam(s sewn, lattice pattern.Lattice, tolerance geom.Length) Seam {
-	measured := func(st sewnStretch) Stretch {
+	measured := func(st sewnStretch) Meeting {
 		first, second := d.laying.Panels[st.First], d.laying.Panels[st.Second]
 		p, start := d.laying.Phase(st.LaidSeam, lattice), geom.Point{Y: d.Start}
-		return Stretch{
+		return Meeting{
 			From: st.from, To: st.to, PhaseAlong: p.Y, PhaseAcross: p.X,
-			At: first.OnCloth(st.At).Add(start), On: second.OnCloth(st.On).Add(start),
+			At: first.OnCloth(st.At).Add(start), On: second.OnCloth(st.On).Add(start), Lines: st.lines,
 		}
 	}
 	main := s.stretches[0]
 	j := d.laying.joining(main.LaidSeam)
 	seam := Seam{
-		Name: s.name, Stretch: measured(main), Priority: s.priority, Visible: s.visible, Opposite: j.firstTurn != j.onTurn,
+		Name: s.name, Meeting: measured(main), Priority: s.priority, Visible: s.visible, Opposite: j.firstTurn != j.onTurn,
 		Between: [2]string{d.laying.Panels[main.First].Name, d.laying.Panels[main.Second].Name},
 	}
 	seam.Matched = seam.PhaseAcross.Abs() <= tolerance && seam.PhaseAlong.Abs() <= tolerance

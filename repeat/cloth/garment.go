@@ -2,6 +2,7 @@ package cloth
 
 import (
 	"fmt"
+	"sync/atomic"
 
 	"tsugime/repeat/geom"
 )
@@ -19,19 +20,30 @@ type Garment struct {
 // has it.
 type Body struct {
 	Kind       GarmentKind
-	Own        *Form                  // a form of the order's own, in the place of Kind's
+	Own        string                 // the text of a form of the order's own, in the place of Kind's
 	Height     geom.Length            // of the wearer, heel to crown
 	Sizes      map[string]geom.Length // what the form asks for beside the height
 	Counts     map[string]int
 	Allowances map[string]geom.Length
 }
 
+// lastOwn is the form of an order's own that was read last: an order is dressed
+// again after every edit.
+var lastOwn atomic.Pointer[Form]
+
 // Form returns the form that the garment is cut by.
 func (b Body) Form() (*Form, error) {
-	if b.Own != nil {
-		return b.Own, nil
+	if b.Own == "" {
+		return FormOf(b.Kind)
 	}
-	return FormOf(b.Kind)
+	if last := lastOwn.Load(); last != nil && last.Text == b.Own {
+		return last, nil
+	}
+	f, err := ReadForm([]byte(b.Own))
+	if err == nil && f.Text == b.Own {
+		lastOwn.Store(f)
+	}
+	return f, err
 }
 
 // A Layout is how the panels lie on the cloth where it isn't as the form has it,
@@ -41,6 +53,37 @@ type Layout struct {
 	Gaps   map[string]geom.Length // cloth left before a panel
 	Shifts map[string]geom.Length // of what is sewn of a panel across it; see LaidPanel.Shift
 	Turned map[string]bool        // turned half round on the cloth
+}
+
+// Keep returns g with only the sizes, counts and allowances that the form knows,
+// and of those the ones that are within its bounds.
+func (f *Form) Keep(g Garment) Garment {
+	b := &g.Body
+	sizes, counts, allowances := b.Sizes, b.Counts, b.Allowances
+	b.Sizes, b.Counts, b.Allowances = nil, nil, nil
+	for _, a := range f.Asks {
+		if l, ok := sizes[a.Name]; ok && !a.Counted && l >= a.Least && l <= a.Most {
+			b.Sizes = with(b.Sizes, a.Name, l)
+		}
+		if n, ok := counts[a.Name]; ok && a.Counted && n >= a.Fewest && n <= a.Many {
+			b.Counts = with(b.Counts, a.Name, n)
+		}
+	}
+	for _, a := range f.Allowances {
+		if l, ok := allowances[a.Name]; ok {
+			b.Allowances = with(b.Allowances, a.Name, l)
+		}
+	}
+	return g
+}
+
+// with returns all with one value more.
+func with[T any](all map[string]T, name string, v T) map[string]T {
+	if all == nil {
+		all = map[string]T{}
+	}
+	all[name] = v
+	return all
 }
 
 // A Misfit is why a garment can't be cut, and what to change.
@@ -79,8 +122,8 @@ type Panel struct {
 	UpsideDown []View
 }
 
-// A Stretch is a part of a seam and how the pattern meets there.
-type Stretch struct {
+// A Meeting is a stretch of a seam and how the pattern meets there.
+type Meeting struct {
 	From, To geom.Length // down the view, or across it where the edges are level
 	// PhaseAlong and PhaseAcross are how far the pattern on the second panel is
 	// from where the first one's would go on, modulo the lattice.
@@ -88,16 +131,30 @@ type Stretch struct {
 	// At and On are the places of the finished cloth, on the first panel and on
 	// the second, where the finished line begins.
 	At, On geom.Point
+	// Lines are where the finished line is seen: on the first piece and on the
+	// second.
+	Lines [2]SeamLine
+}
+
+// A SeamLine is a finished seam line in a view.
+type SeamLine struct {
+	View     View
+	From, To geom.Point
+}
+
+// Middle returns the place in the middle of the line.
+func (l SeamLine) Middle() geom.Point {
+	return geom.Point{X: (l.From.X + l.To.X) / 2, Y: (l.From.Y + l.To.Y) / 2}
 }
 
 // A Seam joins an edge of one panel to an edge of another.
 type Seam struct {
 	Name    string
 	Between [2]string // the panels' names; the same where a panel is sewn to itself
-	Stretch           // the one that counts
+	Meeting           // the one that counts
 	// Also are its other stretches, past a tuck, as far as the pattern meets there
 	// in another way.
-	Also     []Stretch
+	Also     []Meeting
 	Matched  bool // the stretch that counts is within the tolerance both ways
 	Priority int  // 1 is matched first, 5 is looked at by nobody
 	Visible  bool

@@ -16,6 +16,7 @@ type sewn struct {
 type sewnStretch struct {
 	LaidSeam
 	from, to geom.Length
+	lines    [2]SeamLine
 }
 
 // sewnBy works out the seams. Joins whose pieces aren't cut, or that have no
@@ -79,13 +80,16 @@ func (c cut) stretch(j formJoin, a, b window) (sewnStretch, error) {
 	if err := c.set(&s.to, j.to); err != nil {
 		return s, err
 	}
-	at := j.first.place(a.area, s.from)
-	on := j.second.place(b.area, s.from)
+	onFrom, onTo := s.from, s.to
 	if turn {
-		on = j.second.place(b.area, -s.from)
+		onFrom, onTo = -s.from, -s.to
 	}
-	s.First, s.At, s.AtTurned = a.number, a.own(at), a.turned
-	s.Second, s.On, s.OnTurned = b.number, b.own(on), b.turned != turn
+	s.lines = [2]SeamLine{
+		{a.view, j.first.place(a.area, s.from), j.first.place(a.area, s.to)},
+		{b.view, j.second.place(b.area, onFrom), j.second.place(b.area, onTo)},
+	}
+	s.First, s.At, s.AtTurned = a.number, a.own(s.lines[0].From), a.turned
+	s.Second, s.On, s.OnTurned = b.number, b.own(s.lines[1].From), b.turned != turn
 	return s, nil
 }
 

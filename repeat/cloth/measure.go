@@ -49,6 +49,66 @@ func cutFor(b Body, width geom.Length) (cut, error) {
 	return c, nil
 }
 
+// BetweenSeams returns the distance across, of the finished cloth, between the
+// seams at both selvedges of a panel of the whole width, each the garment's least
+// allowance from its edge: a pattern that repeats in it runs on from panel to
+// panel. It is 0 where the garment can't be cut from the bolt, or the bolt is too
+// narrow.
+func (b Body) BetweenSeams(bolt Bolt) geom.Length {
+	width, _ := bolt.FinishedSize()
+	c, err := cutFor(b, width)
+	if err != nil {
+		return 0
+	}
+	return max(0, width-2*c.edge)
+}
+
+// Size returns the length that the body gives for what a form asks, or the usual
+// one.
+func (b Body) Size(a Ask) geom.Length {
+	if a.Name == heightName {
+		return b.Height
+	}
+	if l, given := b.Sizes[a.Name]; given {
+		return l
+	}
+	return a.Usual
+}
+
+// Sized returns b with the length that a form asks for set to l.
+func (b Body) Sized(a Ask, l geom.Length) Body {
+	if a.Name == heightName {
+		b.Height = l
+		return b
+	}
+	b.Sizes = with(maps.Clone(b.Sizes), a.Name, l)
+	return b
+}
+
+// Count returns the count that the body gives for what a form asks, or the usual
+// one.
+func (b Body) Count(a Ask) int {
+	if n, given := b.Counts[a.Name]; given {
+		return n
+	}
+	return a.Common
+}
+
+// Allowance returns an allowance of the garment cut from a bolt, and whether it
+// has one of that name and can be cut.
+func (b Body) Allowance(bolt Bolt, name string) (geom.Length, bool) {
+	if l, given := b.Allowances[name]; given {
+		return l, true
+	}
+	width, _ := bolt.FinishedSize()
+	c, err := cutFor(b, width)
+	if err != nil {
+		return 0, false
+	}
+	l, ok := c.values[name].(length)
+	return l.nm, ok
+}
+
 // heightName is the size that an order gives apart from the rest.
 const heightName = "height"
 
@@ -58,23 +118,14 @@ func (c cut) told(b Body) error {
 	for _, a := range c.form.Asks {
 		names = append(names, a.Name)
 		if a.Counted {
-			n, given := b.Counts[a.Name]
-			if !given {
-				n = a.Common
-			}
+			n := b.Count(a)
 			if n < a.Fewest || n > a.Many {
 				return misfit(fmt.Sprintf("give between %d and %d", a.Fewest, a.Many), "%d is out of bounds for the %s", n, inWords(a.Title))
 			}
 			c.values[a.Name] = n
 			continue
 		}
-		l, given := b.Sizes[a.Name]
-		if a.Name == heightName {
-			l, given = b.Height, true
-		}
-		if !given {
-			l = a.Usual
-		}
+		l := b.Size(a)
 		if l < a.Least || l > a.Most {
 			return misfit(fmt.Sprintf("give between %s and %s mm", a.Least, a.Most), "%s mm is no %s that there are sizes for", l, inWords(a.Title))
 		}

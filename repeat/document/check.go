@@ -20,8 +20,6 @@ var (
 	UnitNames = []string{"mm", "sun"}
 	// LanguageNames are the languages that sheets are worded in: English, Japanese.
 	LanguageNames = []string{"en", "ja"}
-	// GarmentKinds are the garments that a bolt is cut to.
-	GarmentKinds = []string{string(cloth.WomensKimono)}
 )
 
 // Bounds of what an order may ask for. They keep out slips of the pen and files
@@ -54,7 +52,7 @@ func (o Order) Check() error {
 
 func (o Order) check() *Fault {
 	for _, part := range []func(Order) *Fault{
-		checkWords, checkSheet, checkCloth, checkLimits, checkRack, checkShelf, checkUnit, checkMethods, checkGroup, checkHold, checkLoad,
+		checkWords, checkSheet, checkCloth, checkGarment, checkLimits, checkRack, checkShelf, checkUnit, checkMethods, checkGroup, checkHold, checkLoad,
 	} {
 		if fault := part(o); fault != nil {
 			return fault
@@ -72,7 +70,6 @@ func checkWords(o Order) *Fault {
 		words("title", o.Title, maxTitle, false),
 		words("note", o.Note, maxNote, true),
 		oneOf("register.way", string(o.Register.Way), ways),
-		oneOf("garment.kind", string(o.Garment.Body.Kind), GarmentKinds),
 		oneOf("sheets.page", o.Sheets.Page, PageNames),
 		oneOf("sheets.units", o.Sheets.Units, UnitNames),
 		oneOf("sheets.language", o.Sheets.Language, LanguageNames),
@@ -125,7 +122,6 @@ func checkCloth(o Order) *Fault {
 		count("register.growth_half_placements", o.Register.Growth.Half, 0, 100_000),
 		count("register.sheets", o.Register.Sheets, 1, 1000),
 		within("register.pitch_error_mm", o.Register.PitchError, -10*geom.Millimetre, 10*geom.Millimetre),
-		within("garment.height_mm", o.Garment.Body.Height, 300*geom.Millimetre, 2500*geom.Millimetre),
 	)
 	if fault != nil {
 		return fault

@@ -85,20 +85,6 @@ func SetRegister(o Order, r Register) (Order, error) {
 	return o.checked(next)
 }
 
-// SetGarment sets what the cloth becomes.
-func SetGarment(o Order, g Garment) (Order, error) {
-	next := o
-	next.Garment = g
-	return o.checked(next)
-}
-
-// SetBody sets for whom the garment is cut.
-func SetBody(o Order, b cloth.Body) (Order, error) {
-	next := o
-	next.Garment.Body = b
-	return o.checked(next)
-}
-
 // SetRack sets the cutter's round punches.
 func SetRack(o Order, rack []Punch) (Order, error) {
 	next := o

@@ -9,9 +9,9 @@ import (
 	"tsugime/repeat/pattern"
 )
 
-// SeamWidth returns the distance across between the two back seams: a pattern that
-// repeats in it runs on over the back centre.
-func (o Order) SeamWidth() geom.Length { return o.Cloth.Bolt.BetweenSeams() }
+// SeamWidth returns the distance across between the seams at both edges of a panel:
+// a pattern that repeats in it runs on over the back centre.
+func (o Order) SeamWidth() geom.Length { return o.Garment.Body.BetweenSeams(o.Cloth.Bolt) }
 
 // LayAgain lays the order's ground again for its present step and width.
 func LayAgain(o Order) (Order, error) {

@@ -17,6 +17,8 @@ const formatName = "tsugime order"
 type field struct {
 	key  string
 	must bool
+	// bare tells whether the value is left out of the file; nil for never.
+	bare func(o *Order) bool
 	part []field            // the keys of a nested object
 	at   func(o *Order) any // a pointer to the value, one of the types of read and write
 }
@@ -99,11 +101,7 @@ var layout = []field{
 		{key: "growth_half_placements", at: func(o *Order) any { return &o.Register.Growth.Half }},
 		{key: "sheets", at: func(o *Order) any { return &o.Register.Sheets }},
 	}},
-	{key: "garment", part: []field{
-		{key: "kind", at: func(o *Order) any { return (*string)(&o.Garment.Body.Kind) }},
-		{key: "height_mm", at: func(o *Order) any { return &o.Garment.Body.Height }},
-		{key: "match_back_centre", at: func(o *Order) any { return &o.Garment.MatchBackCentre }},
-	}},
+	{key: "garment", part: garmentLayout},
 	{key: "rack", at: func(o *Order) any { return &o.Rack }},
 	{key: "shelf", at: func(o *Order) any { return &o.Shelf }},
 	{key: "limits", part: []field{

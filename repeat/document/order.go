@@ -54,12 +54,7 @@ type Register struct {
 }
 
 // Garment is what the cloth becomes.
-type Garment struct {
-	Body cloth.Body
-	// MatchBackCentre asks for the back panels to be laid so that the pattern
-	// runs on over the back seam, at the cost of cloth.
-	MatchBackCentre bool
-}
+type Garment = cloth.Garment
 
 // A Punch is a tool of the cutter's own rack that leaves a round hole.
 type Punch struct {

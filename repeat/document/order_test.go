@@ -56,7 +56,18 @@ func full(t testing.TB) document.Order {
 		Way: cloth.MarkedLine, StarError: geom.MM(0.1), StarErrorAcross: geom.MM(0.15), PitchError: -geom.MM(0.02),
 		Growth: cloth.Growth{Start: 0.002, End: -0.0015, Half: 20}, Sheets: 4,
 	}
-	o.Garment = document.Garment{Body: cloth.Body{Kind: cloth.WomensKimono, Height: geom.MM(1650)}, MatchBackCentre: true}
+	o.Garment = document.Garment{
+		Body: cloth.Body{
+			Kind: cloth.WomensKimono, Own: ownForm(t), Height: geom.MM(1650),
+			Sizes: map[string]geom.Length{"hip": geom.MM(905.5), "arm": geom.MM(640)}, Counts: map[string]int{"panels": 3},
+			Allowances: map[string]geom.Length{"tuck": geom.MM(151.515152)},
+		},
+		Layout: cloth.Layout{
+			Order: []string{"right half", "left half"}, Gaps: map[string]geom.Length{"left half": geom.MM(12.5)},
+			Shifts: map[string]geom.Length{"left half": -geom.MM(3)}, Turned: map[string]bool{"right half": true, "left half": false},
+		},
+		MatchBackCentre: true,
+	}
 	o.Rack = []document.Punch{{Name: "awl", Diameter: geom.MM(0.5)}, {Name: "punch 3", Diameter: geom.MM(3)}}
 	o.Methods = bench.Overrides{1: bench.Hikibori, 3: bench.Kiribori}
 	o.Shelf = []document.ShelfMotif{
@@ -74,6 +85,23 @@ func full(t testing.TB) document.Order {
 	o.Ground = pattern.Recipe{Ground: "diagonal-dots", Values: map[string]float64{"dot": 0.45, "pitch": 1.3}, Seed: 7, Width: geom.MM(356.2), Columns: 194, Rows: 99}
 	o.NextID = 9
 	return o
+}
+
+// ownForm is a form that an order may bring along.
+func ownForm(t testing.TB) string {
+	t.Helper()
+	f, err := cloth.ReadForm([]byte(`{"format": "tsugime garment", "version": 1, "name": "cape", "title": "Cape", "edge": "seam",
+		"views": [{"name": "back", "title": "Back"}],
+		"allowances": [{"name": "seam", "title": "Seam", "is": "10 mm", "source": "common practice, no source"}],
+		"panels": [{"name": "left half", "lane": [0, "cloth"], "length": "900 mm"}, {"name": "right half", "lane": [0, "cloth"], "length": "900 mm"}],
+		"pieces": [
+			{"name": "left", "panel": "left half", "view": "back", "x": "mm(20) - cloth", "y": 0, "width": "cloth - 2 * seam", "height": "800 mm", "across": "seam", "along": "20 mm"},
+			{"name": "right", "panel": "right half", "view": "back", "x": 0, "y": 0, "width": "cloth - 2 * seam", "height": "800 mm", "across": "seam", "along": "20 mm"}],
+		"seams": [{"name": "back centre", "priority": 1, "joins": [{"first": ["left", "right"], "second": ["right", "left"]}]}]}`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return f.Text
 }
 
 // written returns o as a file.

@@ -25,6 +25,16 @@ func (r *reader) value(to any) {
 		*to = string(r.text())
 	case *Colour:
 		*to = r.colour()
+	case *lengths:
+		*to = byName(r, r.length)
+	case *counts:
+		*to = byName(r, r.integer)
+	case *turns:
+		*to = byName(r, r.truth)
+	case *names:
+		*to = entries(r, maxNamed, "panels; a form has %d at most", func() string { return string(r.text()) })
+	case *formText:
+		*to = r.form()
 	case *geom.Point:
 		*to = r.point()
 	case *pattern.Recipe:

@@ -60,14 +60,20 @@ func (s schema) leaves(top schema, path string, visit func(path string, s schema
 	}
 }
 
+// formsOwn are the objects whose keys a garment's form names, and the form.
+var formsOwn = map[string]bool{
+	"garment.sizes_mm": true, "garment.counts": true, "garment.allowances_mm": true,
+	"garment.gaps_mm": true, "garment.shifts_mm": true, "garment.turned": true, "garment.form": true,
+}
+
 // keys adds the paths of every key in a JSON value to found.
 func keys(value any, path string, found map[string]bool) {
 	switch v := value.(type) {
 	case map[string]any:
 		for key, inner := range v {
 			at := strings.TrimPrefix(path+"."+key, ".")
-			if strings.HasPrefix(path, "unit.ground.values") {
-				continue // their names are the grounds' own
+			if strings.HasPrefix(path, "unit.ground.values") || formsOwn[path] {
+				continue // their names are the grounds' own, or the garment's
 			}
 			found[at] = true
 			keys(inner, at, found)

@@ -62,10 +62,15 @@ func (p *printer) key(key string) {
 
 // members writes the members of a part by its table, then what Extra kept of it.
 func (p *printer) members(table []field, name string) {
-	for i, f := range table {
-		if i > 0 {
+	first := true
+	for _, f := range table {
+		if f.bare != nil && f.bare(&p.order) {
+			continue
+		}
+		if !first {
 			p.buf = append(p.buf, ',')
 		}
+		first = false
 		p.key(f.key)
 		if f.part == nil {
 			p.value(f.at(&p.order))
@@ -98,6 +103,16 @@ func (p *printer) value(of any) {
 		p.buf = strconv.AppendBool(p.buf, *of)
 	case *string:
 		p.text(*of)
+	case *lengths:
+		writeNamed(p, *of, p.length)
+	case *counts:
+		writeNamed(p, *of, p.count)
+	case *turns:
+		writeNamed(p, *of, p.truth)
+	case *names:
+		lines(p, *of, p.text)
+	case *formText:
+		p.form(*of)
 	case *Colour:
 		p.buf = fmt.Appendf(p.buf, "\"#%02x%02x%02x\"", of.R, of.G, of.B)
 	case *geom.Point:
