@@ -39,11 +39,19 @@ func groundsOf(w repeat.Work) grounds {
 		finished = append(finished, c.Shape)
 		laid = append(laid, c.Shape.Stretched(x, y))
 	}
+	period := w.Run.Step
+	if w.Run.Bolt.Folded { // every other section is the image of the one before
+		image := geom.Scale(1, -1).Then(geom.Translate(geom.Point{Y: 2 * period}))
+		for _, s := range laid {
+			laid = append(laid, s.Placed(image))
+		}
+		period *= 2
+	}
 	return grounds{
 		sheets: sheets,
 		print:  raster.NewGround(finished),
 		cloth:  raster.NewGround(finished, geom.Point{Y: w.Order.Sheet.Step}),
-		board:  raster.NewGround(laid, geom.Point{Y: w.Run.Step}),
+		board:  raster.NewGround(laid, geom.Point{Y: period}),
 
 		islands: islands,
 		has:     symmetryOf(w.Order.Design()),

@@ -178,21 +178,47 @@ func TestAShortBoltHasNoWholePlacement(t *testing.T) {
 }
 
 func FuzzLayNeverPanics(f *testing.F) {
-	f.Add(int64(375e6), int64(12.6e9), -0.03, int64(6.4e9), int64(4e7), int64(0), int64(181818182), int64(1e5), int64(340e6))
-	f.Add(int64(1), int64(1), 0.5, int64(1), int64(0), int64(0), int64(1), int64(0), int64(1))
-	f.Add(int64(2e9), int64(1e13), -0.5, int64(1e7), int64(1e7-1), int64(1), int64(1e6), int64(1e7), int64(2e9))
-	f.Fuzz(func(t *testing.T, width, length int64, change float64, board, turn, start, step, sigma, base int64) {
-		bolt := Bolt{Width: geom.Length(width), Length: geom.Length(length), ChangeAcross: change, ChangeAlong: change}
-		reg := Register{Way: EdgeLine, StarError: geom.Length(sigma), PitchError: geom.Length(sigma), Baseline: geom.Length(base), Width: geom.Length(width)}
-		run, err := Lay(bolt, Board{Length: geom.Length(board), Turn: geom.Length(turn), Start: geom.Length(start)}, reg, geom.Length(step))
+	f.Add(int64(375e6), int64(12.6e9), -0.03, int64(6.4e9), int64(4e7), int64(0), int64(181818182), int64(1e5), int64(340e6), 0.0, uint32(0))
+	f.Add(int64(1), int64(1), 0.5, int64(1), int64(0), int64(0), int64(1), int64(0), int64(1), 0.01, uint32(1<<20))
+	f.Add(int64(2e9), int64(1e13), -0.5, int64(1e7), int64(1e7-1), int64(1), int64(1e6), int64(1e7), int64(2e9), -0.1, uint32(0xffffffff))
+	f.Add(int64(37e7), int64(9e8), 0.0, int64(15e8), int64(1e8), int64(5e7), int64(2e8), int64(1e5), int64(3e8), 0.002, uint32(0x5a3f))
+	f.Fuzz(func(t *testing.T, width, length int64, change float64, board, turn, start, step, sigma, base int64, growth float64, bits uint32) {
+		// Bits choose faces, cloths, layings, order, sides, fold, sheets and the way.
+		bolt := Bolt{
+			Width: geom.Length(width), Length: geom.Length(length), ChangeAcross: change, ChangeAlong: change,
+			Selvedge: geom.Length(bits & 0xff), Folded: bits&0x100 != 0,
+		}
+		if bits&0x200 != 0 {
+			bolt.Sides = BothSides
+		}
+		b := Board{
+			Length: geom.Length(board), Turn: geom.Length(turn), Start: geom.Length(start), End: geom.Length(start / 2),
+			Faces: int(bits >> 10 & 3), Cloths: int(bits >> 12 & 7), Layings: int(bits >> 15 & 7),
+		}
+		if bits&0x40000 != 0 {
+			b.Sequence = EveryOther
+		}
+		reg := Register{
+			Way: Ways()[bits>>19%3], StarError: geom.Length(sigma), PitchError: geom.Length(sigma), StarErrorAcross: geom.Length(sigma / 3),
+			Baseline: geom.Length(base), Width: geom.Length(width), Growth: Growth{Start: growth, End: -growth, Half: int(bits >> 21 & 7)},
+			Sheets: int(bits >> 24), Tolerance: geom.Length(sigma), Misfit: geom.Length(sigma),
+		}
+		run, err := Lay(bolt, b, reg, geom.Length(step))
 		if err != nil {
 			return
 		}
 		if len(run.Placements) > maxPlacements || len(run.Turns) > maxPlacements+2 {
 			t.Errorf("%d placements, %d turns", len(run.Placements), len(run.Turns))
 		}
-		if run.Drift.EndX < 0 || run.Drift.WorstJoint < 0 {
-			t.Errorf("drift %+v", run.Drift)
+		d := run.Drift
+		if d.EndX < 0 || d.WorstJoint < 0 || !(d.WithinPct >= 0 && d.WithinPct <= 100.001) {
+			t.Errorf("drift %+v", d)
 		}
+		for _, g := range Gains(run) {
+			if g.Total() <= 0 {
+				t.Errorf("gain %+v", g)
+			}
+		}
+		Marks(run)
 	})
 }
