@@ -134,7 +134,7 @@ func TestOtherDocumentsHaveEveryKeyOfSchemaOne(t *testing.T) {
 	name := order(t, "small-dot")
 	for command, keys := range map[string][]string{
 		"bolt": {"schema", "count", "step_mm", "remainder_mm", "placements", "drift",
-			"needed", "printings", "order", "sheets", "usable_mm", "partial", "stretches", "simulated", "eye", "gains", "set", "back", "reverse", "fold", "marks"},
+			"needed", "printings", "order", "sheets", "usable_mm", "partial", "stretches", "simulated", "eye", "gains", "set", "back", "reverse", "fold", "marks", "clear_turn"},
 		"garment": {"schema", "panels", "seams", "extra_cloth_mm", "cloth_used_mm"},
 		"fit":     {"schema", "fits"},
 	} {

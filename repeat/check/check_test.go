@@ -177,6 +177,11 @@ func TestEachRuleFindsItsOwnFaultAndNoOther(t *testing.T) {
 			m.Run.Remainder, m.Run.Partial = geom.MM(90), cloth.Partial{N: 2, Y: geom.MM(360), Printed: geom.MM(90), Masked: geom.MM(90)}
 		}},
 		{"field-selvedge", check.Warning, "2.5 mm into a selvedge; 12 mm to 363 mm", func(m *check.Measures) { m.Run.Bolt.Selvedge = geom.MM(12) }},
+		{"bolt-turn", check.Note, "placement 1", func(m *check.Measures) {
+			m.Run.Placements = []cloth.Placement{{Face: cloth.FaceA}, {N: 1, Y: geom.MM(180), Face: cloth.Turn}}
+			m.Dressed = cloth.Dressed{Used: geom.MM(300), Length: geom.MM(360), Panels: []cloth.Panel{{Name: "left body", Length: geom.MM(300)}}}
+			m.Run.Turns, m.Run.Stretches = []cloth.Span{{From: geom.MM(200), To: geom.MM(240)}}, make([]cloth.Stretch, 1)
+		}},
 		{"board-short", check.Warning, "bolt of 360 mm is longer than both faces of the board, 200 mm", func(m *check.Measures) {
 			m.Run.Board.Length, m.Run.Overhang = geom.MM(100), geom.MM(160)
 		}},

@@ -44,8 +44,26 @@ func turnedPlacements(m Measures, _ Limits) []Finding {
 	return []Finding{{
 		Code: "bolt-turn", Severity: Note, Domain: OnCloth, At: geom.Point{Y: first.Y},
 		Text:   fmt.Sprintf("%s into the turn of the board, from placement %d at %s.", plural(n, "placement reaches", "placements reach"), first.N, mm(first.Y)),
-		Remedy: "Tell the tailor of the place, or shift the start so that it falls between two panels.",
+		Remedy: turnRemedy(m),
 	}}
+}
+
+// turnRemedy says what to do about the turn, by what lies over it.
+func turnRemedy(m Measures) string {
+	c := cloth.ClearTurn(m.Run, m.Dressed)
+	switch {
+	case len(m.Dressed.Panels) > 0 && len(c.Over) == 0:
+		return "No panel lies there: leave it as it is."
+	case c.Lacks > 0:
+		return fmt.Sprintf("It lies in the %s. Tell the tailor of the place; on a bolt that gives %s more finished cloth it could be laid beside every panel.",
+			strings.Join(c.Over, " and the "), mm(c.Lacks))
+	case !c.Found:
+		return "Tell the tailor of the place, or shift the start so that it falls between two panels."
+	case len(c.Before) == 0:
+		return fmt.Sprintf("It lies in the %s. Start at %s: then no panel lies there, for %s more cloth.", strings.Join(c.Over, " and the "), mm(c.Start), mm(c.Extra))
+	}
+	return fmt.Sprintf("It lies in the %s. Start at %s and leave %s more before the %s: then no panel lies there, for %s more cloth.",
+		strings.Join(c.Over, " and the "), mm(c.Start), mm(c.Gap), strings.Join(c.Before, " and the "), mm(c.Extra))
 }
 
 // garmentUnlaid tells why no garment could be laid on the bolt at all.
