@@ -121,7 +121,7 @@ func TestRefusalsComeBeforeAnythingIsAllocated(t *testing.T) {
 	}{
 		{"row-dots", map[string]float64{"pitch": 0}, "pitch: 0 mm is out of bounds; give 0.05 mm to 50 mm"},
 		{"row-dots", map[string]float64{"pitch": 1, "dot": 1.2}, "dots of 1.2 mm meet at a pitch of"},
-		{"diagonal-dots", map[string]float64{"pitch": 1, "dot": 1.1}, "dots of 1.1 mm meet"},
+		{"diagonal-dots", map[string]float64{"pitch": 10, "dot": 11}, "dots of 11 mm meet"},
 		{"arc-dots", map[string]float64{"dot": 1.07}, "meet at a pitch"},
 		{"scattered-dots", map[string]float64{"dot": 2.4}, "leave no paper at a pitch of 2.400 mm"},
 		{"scattered-dots", map[string]float64{"pitch": 0.05, "dot": 0.01, "patch": 500}, "about 1"},
