@@ -18,7 +18,8 @@ type Site struct {
 
 // sites holds a place of each special position in the order of its letters, a
 // first, the general position left out (International Tables for
-// Crystallography, volume A; from memory). x and y stand for any number.
+// Crystallography, volume A; from memory, and checked with spglib). x and y stand
+// for any number.
 var sites = map[Group]string{
 	P2:   "0,0 0,1/2 1/2,0 1/2,1/2",
 	PM:   "0,y 1/2,y",

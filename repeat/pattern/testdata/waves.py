@@ -1,11 +1,14 @@
 # What numpy's fft2 says of coverage sampled on a grid of the cell: for each unit the
 # lattice, motifs (disc: x y d; square: x y side, upright) in mm, and waves m n re im.
+# `waves.py > waves.json` renews the test data, from 2048² samples; `waves.py 512` is
+# coarser and quick. Needs the Debian package python3-numpy.
 import json
 import random
+import sys
 
 import numpy as np
 
-N = 2048
+N = int(sys.argv[1]) if len(sys.argv) > 1 else 2048
 random.seed(5)
 units = []
 for case in range(4):
