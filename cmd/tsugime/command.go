@@ -35,7 +35,7 @@ func commands() []command {
 		{"start", "KIND -o ORDER | --list", "begin a new order from a starter",
 			"tsugime start small-dot -o coat.tsugime",
 			[]flagHelp{outFlag, {"list", "", "print the names of the starters, one a line"}, forceFlag}, runStart},
-		{"ground", "NAME -o ORDER | --list [NAME]", "draw a traditional ground that meets the step",
+		{"ground", "NAME -o ORDER | --again --in ORDER -o ORDER | --list [NAME]", "draw a traditional ground that meets the step",
 			"tsugime ground hemp-leaf -o leaf.tsugime",
 			[]flagHelp{
 				{"list", "", "print the grounds, or what can be set on one"},
@@ -44,7 +44,8 @@ func commands() []command {
 				{"step", "LENGTH", "the step to meet (default: the order's)"},
 				{"width", "LENGTH", "a width to meet as well; seam for that between the back seams"},
 				{"ease", "", "change the size of the ground a little, so that it meets both unbent"},
-				{"in", "ORDER", "lay it in this order in the place of its unit"}, outFlag, forceFlag,
+				{"in", "ORDER", "lay it in this order in the place of its unit"},
+				{"again", "", "lay the ground of --in again, with what is set here changed"}, outFlag, forceFlag,
 			}, runGround},
 		{"bring", "FILE -o ORDER", "take the outlines of an SVG or DXF file as motifs, at their size",
 			"tsugime bring leaf.svg --in coat.tsugime --size 18 -o leaf.tsugime",

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"strconv"
 	"strings"
 
 	"tsugime/repeat/document"
@@ -15,7 +16,7 @@ func runGround(_ context.Context, p program, c command, args []string) error {
 	flags := newFlags(c)
 	list, in := flags.Bool("list", false, ""), flags.String("in", "", "")
 	step, width := flags.String("step", "", ""), flags.String("width", "", "")
-	seed, ease := flags.Int64("seed", 1, ""), flags.Bool("ease", false, "")
+	seed, ease, again := flags.String("seed", "", ""), flags.Bool("ease", false, ""), flags.Bool("again", false, "")
 	out, force := flags.String("o", "", ""), flags.Bool("force", false, "")
 	var set []string
 	flags.Func("set", "", func(v string) error {
@@ -29,12 +30,8 @@ func runGround(_ context.Context, p program, c command, args []string) error {
 	if *list {
 		return p.listGrounds(words)
 	}
-	if len(words) == 0 {
+	if (len(words) == 0) != *again {
 		return wrongUse("ground: name a ground, or use --list to see them; usage: tsugime ground %s", c.usage)
-	}
-	recipe, err := recipeOf(words[0], set, *seed)
-	if err != nil {
-		return err
 	}
 	o := document.Defaults()
 	if *in != "" {
@@ -42,11 +39,29 @@ func runGround(_ context.Context, p program, c command, args []string) error {
 			return err
 		}
 	}
+	if *again {
+		if words = []string{o.Ground.Ground}; words[0] == "" {
+			return wrongUse("--again: there is no ground to lay again; name with --in ORDER an order that has one")
+		}
+	}
+	recipe, err := recipeOf(words[0], o.Ground, *again)
+	if err != nil {
+		return err
+	}
+	if recipe, err = withSettings(recipe, set, *seed); err != nil {
+		return err
+	}
 	if o.Sheet.Step, err = lengthFlag("step", *step, o.Sheet.Step); err != nil {
 		return err
 	}
-	if recipe.Width, err = widthFlag("width", *width, o); err != nil {
-		return err
+	if *step != "" {
+		recipe.Rows = 0
+	}
+	if *width != "" {
+		if recipe.Width, err = widthFlag("width", *width, o); err != nil {
+			return err
+		}
+		recipe.Columns = 0
 	}
 	if o, err = document.LayGround(o, recipe); err == nil && *ease {
 		o, err = document.EaseGround(o)
@@ -104,17 +119,29 @@ func (p program) tellGround(o document.Order) error {
 	return nil
 }
 
-// recipeOf reads a ground's name and its settings, KEY=VALUE each.
-func recipeOf(name string, set []string, seed int64) (pattern.Recipe, error) {
+// recipeOf returns the recipe of a ground as its table has it, or the order's own
+// where it is laid again.
+func recipeOf(name string, own pattern.Recipe, again bool) (pattern.Recipe, error) {
+	if again {
+		return own, nil
+	}
 	g, ok := pattern.GroundNamed(name)
 	if !ok {
 		return pattern.Recipe{}, wrongUse("ground: there is no ground %q; 'tsugime ground --list' prints their names", name)
 	}
-	if seed < 0 || seed > math.MaxInt32 {
-		return pattern.Recipe{}, wrongUse("--seed: %d is out of bounds; give 0 to %d", seed, math.MaxInt32)
+	return g.Recipe(), nil
+}
+
+// withSettings returns a recipe with settings, KEY=VALUE each, and a seed where one was
+// given.
+func withSettings(r pattern.Recipe, set []string, seed string) (pattern.Recipe, error) {
+	if seed != "" {
+		n, err := strconv.ParseUint(seed, 10, 31)
+		if err != nil {
+			return r, wrongUse("--seed: %s is out of bounds; give a whole number from 0 to %d", seed, math.MaxInt32)
+		}
+		r.Seed = n
 	}
-	r := g.Recipe()
-	r.Seed = uint64(seed)
 	for _, s := range set {
 		key, value, ok := strings.Cut(s, "=")
 		if !ok {

@@ -62,6 +62,15 @@ func TestWrongUseIsToldInOneLineWithExitTwo(t *testing.T) {
 		{[]string{"fit", name, "--step", "a mile"}, "number is missing"},
 		{[]string{"fit", name, "--step", "-3"}, "more than zero"},
 		{[]string{"fit", name, "--apply", "99", "-o", "x"}, "number of a fit"},
+		{[]string{"fit", name, "--apply", "0", "-o", "x"}, "number of a fit"},
+		{[]string{"fit", name, "--snap", "-o", "x"}, "number of a fit"},
+		{[]string{"fit", name, "--width", "1.6 m"}, "width: 1600 mm can't be fitted"},
+		{[]string{"ground", "checker", "--width", "8", "--step", "160", "-o", "x"}, "give a width near 16.000 mm"},
+		{[]string{"ground", "hemp-leaf", "--set", "side=200", "-o", "x"}, "of its length; give a side near"},
+		{[]string{"ground", "row-dots", "--set", "pitch=0", "-o", "x"}, "pitch: 0 mm is out of bounds"},
+		{[]string{"ground", "row-dots", "--set", "dot=3", "-o", "x"}, "dots of 3 mm meet"},
+		{[]string{"ground", "row-dots", "--set", "pitch", "-o", "x"}, "KEY=VALUE"},
+		{[]string{"ground", "scattered-dots", "--set", "pitch=0.05", "--set", "dot=0.01", "--set", "patch=500", "-o", "x"}, "200000 are the most"},
 		{[]string{"hold", name, "--by", "glue", "-o", "x"}, "as-drawn, ties, split"},
 		{[]string{"hold", name, "--width", "0", "-o", "x"}, "more than zero"},
 		{[]string{"hold", name}, "-o FILE"},
@@ -136,7 +145,7 @@ func TestOtherDocumentsHaveEveryKeyOfSchemaOne(t *testing.T) {
 		"bolt": {"schema", "count", "step_mm", "remainder_mm", "placements", "drift",
 			"needed", "printings", "order", "sheets", "usable_mm", "partial", "stretches", "simulated", "eye", "gains", "set", "back", "reverse", "fold", "marks", "clear_turn"},
 		"garment": {"schema", "panels", "seams", "extra_cloth_mm", "cloth_used_mm"},
-		"fit":     {"schema", "fits"},
+		"fit":     {"schema", "fits", "seam_width_mm"},
 	} {
 		out, msg, code := call(t, "", command, name, "--json")
 		var doc map[string]json.RawMessage
@@ -153,7 +162,9 @@ func TestOtherDocumentsHaveEveryKeyOfSchemaOne(t *testing.T) {
 			"marks":      {"cloth", "stretch", "n", "face", "at_mm", "y_mm", "in_turn", "in_part", "end"},
 			"panels":     {"name", "y_mm", "length_mm", "width_mm", "turned"},
 			"seams":      {"name", "between", "phase_along_mm", "phase_across_mm", "matched"},
-			"fits":       {"m", "n", "strain_x_pct", "strain_y_pct", "shear_pct", "pitch_mm", "cut_outs_per_cm2"},
+			"fits": {"m", "n", "p", "q", "strain_x_pct", "strain_y_pct", "shear_pct", "turn_deg", "pitch_mm", "cut_outs_per_cm2",
+				"cut_outs_per_square_kane_sun", "step_mm", "width_mm", "width_off_mm", "seam_off_mm", "dot_mm", "nearest_punch_mm",
+				"punch_change_pct", "keeps_ground", "a_mm", "b_mm"},
 		} {
 			var items []map[string]json.RawMessage
 			if doc[list] == nil {
