@@ -208,7 +208,7 @@ func roundTo(l geom.Length, n int) geom.Length {
 }
 
 // gcd returns the greatest common divisor, positive; gcd(0, 0) is 1.
-func gcd(a, b int) int {
+func gcd[N int | geom.Length](a, b N) N {
 	for b != 0 {
 		a, b = b, a%b
 	}
