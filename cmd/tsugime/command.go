@@ -85,9 +85,9 @@ func commands() []command {
 			"tsugime bolt coat.tsugime --csv",
 			[]flagHelp{jsonFlag, {"csv", "", "print the placements as comma-separated values"},
 				{"bolts", "N", "how many bolts are laid by chance (default 10000)"}, {"seed", "N", "seed of that chance (default 1)"}}, runBolt},
-		{"garment", "ORDER", "lay the garment on the bolt: panels, seams, extra cloth",
+		{"garment", "ORDER | --list [KIND]", "lay the garment on the bolt: sizes, panels, seams, extra cloth",
 			"tsugime garment coat.tsugime",
-			[]flagHelp{jsonFlag}, runGarment},
+			[]flagHelp{{"list", "", "print the garments with what sizes each takes, or all of one"}, jsonFlag}, runGarment},
 		{"bench", "ORDER", "plan the cutting: methods, tools, passes, pile, days",
 			"tsugime bench coat.tsugime --rack rack.csv",
 			[]flagHelp{rackFlag, jobsFlag, dayFlag, jsonFlag}, runBench},
@@ -113,6 +113,9 @@ func commands() []command {
 		{"help", "[COMMAND]", "explain a command", "tsugime help sheets", nil, runHelp},
 	}
 }
+
+// moreHelp is what help tells of a command beside its flags.
+var moreHelp = map[string]string{"garment": garmentKeys}
 
 func commandNamed(name string) (command, bool) {
 	for _, c := range commands() {
@@ -146,6 +149,9 @@ func (c command) help() string {
 		for _, f := range c.flags {
 			fmt.Fprintf(&b, "    %-20s %s\n", strings.TrimSpace(f.dashed()+" "+f.value), f.about)
 		}
+	}
+	if more, ok := moreHelp[c.name]; ok {
+		b.WriteString("\n" + more)
 	}
 	b.WriteString("\nORDER may be - for standard input. Lengths are in mm unless they say otherwise:\n" +
 		"12, 1.2cm, 1/2 in, \"6 kane sun\", \"3 sun 5 bu\".\n" +

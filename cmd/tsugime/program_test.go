@@ -144,7 +144,7 @@ func TestOtherDocumentsHaveEveryKeyOfSchemaOne(t *testing.T) {
 	for command, keys := range map[string][]string{
 		"bolt": {"schema", "count", "step_mm", "remainder_mm", "placements", "drift",
 			"needed", "printings", "order", "sheets", "usable_mm", "partial", "stretches", "simulated", "eye", "gains", "set", "back", "reverse", "fold", "marks", "clear_turn"},
-		"garment": {"schema", "panels", "seams", "extra_cloth_mm", "cloth_used_mm"},
+		"garment": {"schema", "kind", "title", "sizes", "panels", "seams", "extra_cloth_mm", "cloth_used_mm", "cloth_there_is_mm", "hidden_mm"},
 		"fit":     {"schema", "fits", "seam_width_mm"},
 	} {
 		out, msg, code := call(t, "", command, name, "--json")
@@ -160,8 +160,10 @@ func TestOtherDocumentsHaveEveryKeyOfSchemaOne(t *testing.T) {
 			"eye":        {"distance_mm", "plain_mm", "crisp_mm", "worst_joint"},
 			"gains":      {"remedy", "joint_before_mm", "joint_after_mm", "end_before_mm", "end_after_mm", "gain_mm"},
 			"marks":      {"cloth", "stretch", "n", "face", "at_mm", "y_mm", "in_turn", "in_part", "end"},
-			"panels":     {"name", "y_mm", "length_mm", "width_mm", "turned"},
-			"seams":      {"name", "between", "phase_along_mm", "phase_across_mm", "matched"},
+			"panels":     {"name", "x_mm", "y_mm", "length_mm", "width_mm", "turned", "lane", "worn_upside_down", "shift_mm", "shift_range_mm"},
+			"seams": {"name", "between", "phase_along_mm", "phase_across_mm", "matched",
+				"finished_mm", "finished_x_mm", "stretch_mm", "also", "visible", "priority", "opposite_ways"},
+			"sizes": {"name", "title", "size_mm", "source"},
 			"fits": {"m", "n", "p", "q", "strain_x_pct", "strain_y_pct", "shear_pct", "turn_deg", "pitch_mm", "cut_outs_per_cm2",
 				"cut_outs_per_square_kane_sun", "step_mm", "width_mm", "width_off_mm", "seam_off_mm", "dot_mm", "nearest_punch_mm",
 				"punch_change_pct", "keeps_ground", "a_mm", "b_mm"},

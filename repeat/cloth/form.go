@@ -62,6 +62,9 @@ type Allowance struct {
 	is                  formula
 }
 
+// Text returns the allowance as the form writes it: a length or a formula.
+func (a Allowance) Text() string { return a.is.text }
+
 // A table gives sizes for a length that the order gives, in straight lines
 // between its rows and on beyond them.
 type table struct {
