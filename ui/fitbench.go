@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"tsugime/repeat/document"
+	"tsugime/repeat/pattern"
 )
 
 // A fitBench is where the unit is made to meet the step, and what it is to repeat
@@ -106,6 +107,9 @@ func (b *fitBench) tell() {
 	}
 	if f.WidthOff > 0 {
 		parts = append(parts, fmt.Sprintf(say("%s off at the field's edge"), u.Format(f.WidthOff, 3)))
+	}
+	if math.Abs(f.Bent) > pattern.MostBent {
+		parts = append(parts, fmt.Sprintf(say("bends the ground by %.2f %%"), 100*math.Abs(f.Bent)))
 	}
 	if !f.KeepsGround {
 		parts = append(parts, say("ends the ground: it can't be laid again"))

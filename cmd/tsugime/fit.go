@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"tsugime/repeat/document"
+	"tsugime/repeat/pattern"
 )
 
 type fitJSON struct {
@@ -30,6 +31,7 @@ type fitJSON struct {
 	Punch       *mm      `json:"nearest_punch_mm"`
 	PunchChange *rounded `json:"punch_change_pct"`
 	KeepsGround bool     `json:"keeps_ground"`
+	Bent        rounded  `json:"bent_pct"`
 	A           [2]mm    `json:"a_mm"`
 	B           [2]mm    `json:"b_mm"`
 }
@@ -107,7 +109,7 @@ func fitDocument(o document.Order, wish document.FitWish, fits []document.OrderF
 			M: f.M, N: f.N, P: f.P, Q: f.Q,
 			StrainX: rounded(100 * f.Strain.X), StrainY: rounded(100 * f.Strain.Y), Shear: rounded(100 * f.Strain.Shear),
 			Turn: rounded(f.Strain.Turn * 180 / math.Pi), Pitch: mm(f.Pitch()), PerCM2: rounded(f.PerCM2), PerSun: rounded(f.PerSquareSun()),
-			Step: mm(f.Step), Width: mm(f.Width), SeamOff: mm(f.SeamOff), KeepsGround: f.KeepsGround,
+			Step: mm(f.Step), Width: mm(f.Width), SeamOff: mm(f.SeamOff), KeepsGround: f.KeepsGround, Bent: rounded(100 * f.Bent),
 			A: at(f.Lattice.A), B: at(f.Lattice.B),
 		}
 		if wish.Width > 0 {
@@ -133,6 +135,9 @@ func fitText(o document.Order, wish document.FitWish, fits []document.OrderFit) 
 			shown(s.X), shown(s.Y), shown(s.Shear), s.Turn*180/math.Pi+0, f.Pitch().MM(), f.PerCM2, f.PerSquareSun(), short(f.SeamOff))
 		if wish.Seam && wish.Width > 0 {
 			fmt.Fprintf(&b, "  the width off by %s", long(f.WidthOff))
+		}
+		if math.Abs(f.Bent) > pattern.MostBent {
+			fmt.Fprintf(&b, "  bends the ground by %.2f %%", 100*math.Abs(f.Bent))
 		}
 		if !f.KeepsGround {
 			b.WriteString("  ends the ground")

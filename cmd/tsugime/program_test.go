@@ -166,7 +166,7 @@ func TestOtherDocumentsHaveEveryKeyOfSchemaOne(t *testing.T) {
 			"sizes": {"name", "title", "size_mm", "source"},
 			"fits": {"m", "n", "p", "q", "strain_x_pct", "strain_y_pct", "shear_pct", "turn_deg", "pitch_mm", "cut_outs_per_cm2",
 				"cut_outs_per_square_kane_sun", "step_mm", "width_mm", "width_off_mm", "seam_off_mm", "dot_mm", "nearest_punch_mm",
-				"punch_change_pct", "keeps_ground", "a_mm", "b_mm"},
+				"punch_change_pct", "keeps_ground", "bent_pct", "a_mm", "b_mm"},
 		} {
 			var items []map[string]json.RawMessage
 			if doc[list] == nil {

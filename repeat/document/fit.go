@@ -26,7 +26,7 @@ func EaseGround(o Order) (Order, error) {
 	r, ok := o.Ground.Eased(o.Sheet.Step)
 	if !ok {
 		return o, fmt.Errorf("ground: there is none of nearly its size that meets both the step of %s mm and a width of %s mm; "+
-			"give another width", o.Sheet.Step, o.Ground.Width)
+			"give another width or step", o.Sheet.Step, o.Ground.Width)
 	}
 	return LayGround(o, r)
 }
@@ -54,7 +54,10 @@ type OrderFit struct {
 	// KeepsGround tells that the ground can be changed and laid again after the fit.
 	// It is true of a unit that was drawn by hand.
 	KeepsGround bool
-	ofTile      pattern.Lattice // of a fit that lays the ground again, tile by tile
+	// Bent is by how much the ground is bent after the fit, against its own
+	// proportions and not those that it has now; 0 where there is none.
+	Bent   float64
+	ofTile pattern.Lattice // of a fit that lays the ground again, tile by tile
 }
 
 // Fits returns up to ten ways to meet a wish, those that change the pattern least
@@ -84,7 +87,11 @@ func (o Order) Fits(w FitWish) ([]OrderFit, error) {
 		if w.Width > 0 {
 			f.WidthOff = offAcross(fit.Lattice, w.Width)
 		}
-		if _, f.KeepsGround = o.groundAfter(f); f.KeepsGround || !tiled {
+		var ground pattern.Recipe
+		if ground, f.KeepsGround = o.groundAfter(f); f.KeepsGround || !tiled {
+			if l, err := ground.Laying(f.Step); err == nil && f.KeepsGround {
+				f.Bent = l.Bent
+			}
 			all = append(all, f)
 		}
 	}

@@ -111,7 +111,7 @@ func TestAGroundIsFittedTileByTile(t *testing.T) {
 	if err != nil || len(fits) == 0 {
 		t.Fatalf("%d fits, %v", len(fits), err)
 	}
-	if f := fits[0]; math.Abs(f.Strain.Y-0.03125) > 1e-4 || f.N != 4 || !f.KeepsGround || f.SeamOff > geom.Micrometre {
+	if f := fits[0]; math.Abs(f.Strain.Y-0.03125) > 1e-4 || f.N != 4 || !f.KeepsGround || math.Abs(f.Bent-(20.944742/(37.5/math.Sqrt(3))-1)) > 1e-6 || f.SeamOff > geom.Micrometre {
 		t.Errorf("the first fit is %+v", f)
 	}
 	next, err := document.ApplyFit(o, fits[0])

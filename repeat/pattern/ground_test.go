@@ -65,6 +65,39 @@ func TestDotGroundsHaveTheDensityOfTheirGrade(t *testing.T) {
 	}
 }
 
+// The pitches of the named counts, and what a ground of 0.4 mm holes of them opens
+// and leaves, worked out apart from the program by the trade's notes: to two
+// figures as they are written there.
+func TestGradesHaveThePitchesOfRecord(t *testing.T) {
+	stripes := map[int]float64{12: 2.53, 20: 1.52, 23: 1.32, 26: 1.17, 31: 0.98}
+	dots := map[int][3]float64{700: {1.15, 0.75, 9.6}, 900: {1.01, 0.61, 12.3}, 1200: {0.87, 0.47, 16.4}} // pitch, web, open %
+	found := 0
+	for _, grade := range pattern.Grades() {
+		pitch := grade.Pitch().MM()
+		if want, ok := stripes[grade.Count]; ok && !grade.Square {
+			found++
+			if math.Abs(pitch-want) > 0.006 {
+				t.Errorf("%s: pitch %.4f mm, want %.2f", grade, pitch, want)
+			}
+		}
+		want, ok := dots[grade.Count]
+		if !ok || !grade.Square {
+			continue
+		}
+		found++
+		u := pattern.Unit{Lattice: pattern.Straight(grade.Pitch(), grade.Pitch()), Motifs: []pattern.Motif{{Shape: geom.DiscShape(geom.Point{}, geom.MM(0.4))}}}
+		if open := openPct(u); math.Abs(pitch-want[0]) > 0.006 || math.Abs(pitch-0.4-want[1]) > 0.006 || math.Abs(open-want[2]) > 0.06 {
+			t.Errorf("%s: pitch %.4f mm, open %.2f %%, want %v", grade, pitch, open, want)
+		}
+		if per := u.PerSquareSun(); math.Abs(per-float64(grade.Count)) > 0.01 {
+			t.Errorf("%s: %.3f per square kane sun", grade, per)
+		}
+	}
+	if found != len(stripes)+len(dots) {
+		t.Errorf("%d grades stand in the tables, want %d", found, len(stripes)+len(dots))
+	}
+}
+
 func TestTheSameRecipeDrawsTheSameUnit(t *testing.T) {
 	for _, g := range pattern.Grounds() {
 		a, b := grown(t, g.Recipe(), step6, 0), grown(t, g.Recipe(), step6, 0)
