@@ -43,6 +43,7 @@ func commands() []command {
 	table = append(table, fitCommands()...)
 	table = append(table, holdCommands()...)
 	table = append(table, penCommands()...)
+	table = append(table, shelfCommands()...)
 	table = append(table, viewCommands()...)
 	return append(table,
 		command{"Help", named("Find a Command…"), keys(key(fyne.KeyF, ctrl)), nil, (*Window).findCommand},
@@ -53,6 +54,7 @@ func orderCommands() []command {
 	return []command{
 		{"Order", named("New from a Starter…"), keys(key(fyne.KeyN, ctrl)), nil, (*Window).chooseStarter},
 		{"Order", named("Open…"), keys(key(fyne.KeyO, ctrl)), nil, (*Window).chooseFile},
+		{"Order", named("Bring In Outlines…"), keys(key(fyne.KeyB, ctrl)), nil, (*Window).chooseOutlines},
 		{"Order", named("Save"), keys(key(fyne.KeyS, ctrl)), nil, (*Window).Save},
 		{"Order", named("Save As…"), keys(key(fyne.KeyS, ctrl|shift)), nil, (*Window).saveAs},
 		{"Order", named("Save a Copy…"), keys(key(fyne.KeyS, ctrl|alt)), nil, (*Window).saveCopy},

@@ -35,12 +35,14 @@ type draft struct {
 	frame    *chooseFrame // being pulled; nil for none
 	choosing []func()     // show what is chosen
 	fit      fitBench
+	shelf    *shelfBench
 }
 
 func newDraft(w *Window) *draft {
 	s := &draft{onlooker: onlooker{w: w}, form: &form{w: w}}
 	s.latticeFields()
 	s.motifFields()
+	s.shelf = newShelfBench(s)
 	s.chosenFields()
 	s.fit.add(s)
 	s.symmetry.add(s)
@@ -101,6 +103,9 @@ func (s *draft) motifFields() {
 
 // next is the shape that a click places.
 func (s *draft) next() (geom.Shape, error) {
+	if shape, ok := s.shelf.shape(); ok {
+		return shape, nil
+	}
 	if s.path.Text != "" {
 		o, err := geom.ParsePathData(s.path.Text)
 		return geom.Shape{Outline: o}, err
@@ -133,6 +138,7 @@ func (s *draft) refresh() {
 		s.craft.refresh()
 	}
 	s.fit.refresh(o)
+	s.shelf.refresh(o)
 }
 
 func (s *draft) measures() []measure {

@@ -85,6 +85,12 @@ func (s *draft) describe(id pattern.ID, op int) string {
 	return text
 }
 
+// Hover tells the place, and shows there what is in hand from the shelf.
+func (s *draft) Hover(at geom.Point) {
+	s.onlooker.Hover(at)
+	s.shelf.hover(at)
+}
+
 // Press takes the motif there; with a motif among the chosen ones, all of them. Where
 // there is none, or with more, a frame is pulled.
 func (s *draft) Press(at geom.Point, reach geom.Length, more bool) bool {
@@ -139,6 +145,10 @@ func (s *draft) leave() bool {
 	if s.frame != nil && s.w.board.Held() {
 		s.frame = nil
 		s.w.board.Release()
+		return true
+	}
+	if s.drag == nil && s.shelf.taken != "" {
+		s.shelf.take("")
 		return true
 	}
 	if s.drag == nil {

@@ -45,6 +45,7 @@ func (s *draft) scene() board.Scene {
 	}
 	s.markChosen(&sc)
 	s.markFrame(&sc)
+	s.shelf.mark(&sc)
 	if s.drag != nil {
 		s.markPlace(&sc, s.drag.at, leadWords(s.w.unit(), s.stands, s.drag.at.At))
 	}
