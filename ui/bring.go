@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -22,6 +23,11 @@ import (
 // mostEach is how many outlines come onto the shelf each by itself, unless asked for.
 const mostEach = 24
 
+// outlineExtensions are those of files that outlines are brought in from.
+var outlineExtensions = []string{".svg", ".dxf", ".SVG", ".DXF"}
+
+func outlineFile(path string) bool { return slices.Contains(outlineExtensions, filepath.Ext(path)) }
+
 // chooseOutlines asks for a file of outlines and brings it in.
 func (w *Window) chooseOutlines() {
 	d := dialog.NewFileOpen(func(r fyne.URIReadCloser, err error) {
@@ -31,7 +37,7 @@ func (w *Window) chooseOutlines() {
 		r.Close()
 		w.BringIn(r.URI().Path())
 	}, w.win)
-	d.SetFilter(storage.NewExtensionFileFilter([]string{".svg", ".dxf", ".SVG", ".DXF"}))
+	d.SetFilter(storage.NewExtensionFileFilter(outlineExtensions))
 	d.Resize(fyne.NewSize(860, 600))
 	d.Show()
 }

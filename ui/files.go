@@ -136,8 +136,12 @@ func (w *Window) close() {
 	})
 }
 
-// dropped opens an order that is dropped on the window.
+// dropped opens an order that is dropped on the window, or brings in outlines.
 func (w *Window) dropped(_ fyne.Position, uris []fyne.URI) {
+	if len(uris) > 0 && outlineFile(uris[0].Path()) {
+		w.BringIn(uris[0].Path())
+		return
+	}
 	if len(uris) > 0 {
 		w.askThen("Open", func() { w.Open(uris[0].Path()) })
 	}

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/storage"
 
 	"tsugime/repeat/document"
 	"tsugime/repeat/geom"
@@ -94,7 +95,7 @@ func TestAFileOfOutlinesIsReadAndShownOrRefused(t *testing.T) {
 	if err := os.WriteFile(path, []byte(dxf), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	w.BringIn(path)
+	w.dropped(fyne.Position{}, []fyne.URI{storage.NewFileURI(path)})
 	settleTask(t, w)
 	if w.win.Canvas().Overlays().Top() == nil {
 		t.Error("a file without a unit was not asked about")
