@@ -67,11 +67,14 @@ func (f *flow) heading(text string) {
 func (f *flow) paragraph(text string) { f.set(captions, captionStyle, flowLeft, text) }
 
 // point sets a sentence behind a short mark.
-func (f *flow) point(text string) {
-	f.room(2 * bodyStyle.leading())
-	y := f.y + bodyStyle.height - geom.MM(1.2)
+func (f *flow) point(text string) { f.pointIn(bodyStyle, text) }
+
+// pointIn sets a sentence in a style of its own behind a short mark.
+func (f *flow) pointIn(s style, text string) {
+	f.room(2 * s.leading())
+	y := f.y + s.height.Times(0.66)
 	f.leaf().line(accentLine, geom.Point{X: flowLeft, Y: y}, geom.Point{X: flowLeft + geom.MM(2.5), Y: y})
-	f.set(words, bodyStyle, flowLeft+geom.MM(5), text)
+	f.set(words, s, flowLeft+geom.MM(5), text)
 }
 
 func (f *flow) set(p pen, s style, x geom.Length, text string) {

@@ -157,6 +157,12 @@ func bookNamed(name string, w repeat.Work, opt Options) (export.Book, error) {
 		return Binding(w, opt)
 	case "register.pdf":
 		return Register(w, opt)
+	case "dyer.pdf":
+		return DyersCard(w, opt)
+	case "strip.pdf":
+		return Strip(w, opt)
+	case "strip-whole.pdf":
+		return StripWhole(w, opt)
 	}
 	return export.Book{}, fmt.Errorf("the job folder has no %q; it has %s", name, strings.Join(Names(w), ", "))
 }

@@ -2,17 +2,23 @@ package report
 
 import (
 	"slices"
+	"strings"
 
 	"tsugime/repeat"
+	"tsugime/repeat/cloth"
 )
 
 // A kind of file in the job folder and what the index says of it. Those of the
-// set are only there where the order is cut as two sheets.
+// set are only there where the order is cut as two sheets; those for the board's
+// edge are the names of ofMarks, where there is a board.
 type entry struct {
 	name  string
 	about string
 	ofSet bool
 }
+
+// ofMarks begins the names of what marks a board; poured dye is not laid on one.
+const ofMarks = "strip"
 
 // allEntries lists what a job folder can hold in the order in which the bench
 // needs it. One binding serves both sheets of a split: the string holes keep
@@ -31,6 +37,9 @@ func allEntries() []entry {
 		{"transfer-second-whole.pdf", "the whole field of the second sheet on one page", true},
 		{"binding.pdf", "marking sheets for the binding: string holes and paper edges", false},
 		{"register.pdf", "for the dyer: stars, square check, step, placements, drift, cautions", false},
+		{"dyer.pdf", "the dyer's card: cloth and dye, the board, how to lay the stencil true, on one page", false},
+		{"strip.pdf", "the scale for the board's edge, with a mark for every placement: print, cut, join", false},
+		{"strip-whole.pdf", "the same scale in as few pieces as can be, for a roll", false},
 		{"placements.csv", "every placement: where it starts, on which face, how far it may walk", false},
 		{"findings.txt", "what was measured and needs a look", false},
 		{"unit.png", "picture: the unit among its neighbours", false},
@@ -46,7 +55,9 @@ func allEntries() []entry {
 
 // entries lists what the job folder of w holds.
 func entries(w repeat.Work) []entry {
-	all := slices.DeleteFunc(allEntries(), func(e entry) bool { return e.ofSet && w.Sheet.Second == nil })
+	all := slices.DeleteFunc(allEntries(), func(e entry) bool {
+		return e.ofSet && w.Sheet.Second == nil || strings.HasPrefix(e.name, ofMarks) && len(cloth.Marks(w.Run)) == 0
+	})
 	for i, e := range all {
 		if e.name == "binding.pdf" && w.Sheet.Second != nil {
 			all[i].about = "marking sheets for the binding: string holes and paper edges, the same for both sheets, whose cuts the holes keep clear of"

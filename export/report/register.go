@@ -157,6 +157,8 @@ func wayText(way cloth.Way, f figures) string {
 		return f.say("stars along, a line at the selvedge across")
 	case cloth.MarkedLine:
 		return f.say("every placement on its own mark of a ruled line")
+	case cloth.FoldLine:
+		return f.say("each section where its fold falls")
 	}
 	return string(way)
 }
@@ -216,6 +218,12 @@ func foundText(findings []check.Finding, f figures) string {
 	}
 	return f.lang.Join(parts)
 }
+
+// The cautions that are the cutter's alone, by their place in cautions.
+const (
+	bladeCaution  = 1
+	tanninCaution = 4
+)
 
 // cautions are where hands can be hurt. The allergen, the dye powders and the
 // lime are named by health texts of craft and chemistry; the rest is common

@@ -45,12 +45,19 @@ func Marks(r Run) []Mark {
 
 // mark returns the mark of a place y on the cloth of stretch i.
 func (r Run) mark(l Stretch, i, n int, y geom.Length) Mark {
-	m := Mark{Cloth: l.Cloth, Stretch: i, N: n, Y: y, Face: FaceA}
-	at, both := l.On+y, 2*r.Board.Length
-	m.At = at % both
-	if m.At > r.Board.Length || m.At == 0 && at > 0 {
-		m.Face, m.At = FaceB, (both-m.At)%both
-	}
-	m.Turn = r.Board.face(at, r.Step) == Turn
+	m := Mark{Cloth: l.Cloth, Stretch: i, N: n, Y: y}
+	m.Face, m.At = r.OnBoard(l, y)
+	m.Turn = r.Board.face(l.On+y, r.Step) == Turn
 	return m
+}
+
+// OnBoard returns on which face a place y of a stretch's cloth lies, and how far
+// from the board's near end.
+func (r Run) OnBoard(l Stretch, y geom.Length) (Face, geom.Length) {
+	on, both := l.On+y, 2*r.Board.Length
+	at := on % both
+	if at > r.Board.Length || at == 0 && on > 0 {
+		return FaceB, (both - at) % both
+	}
+	return FaceA, at
 }
