@@ -90,7 +90,7 @@ func full(t testing.TB) document.Order {
 // ownForm is a form that an order may bring along.
 func ownForm(t testing.TB) string {
 	t.Helper()
-	f, err := cloth.ReadForm([]byte(`{"format": "tsugime garment", "version": 1, "name": "cape", "title": "Cape", "edge": "seam",
+	f, err := cloth.ReadForm([]byte(`{"format": "tsugime garment", "version": 1, "name": "cape", "title": "Cape", "edge": "seam", "match": "back centre",
 		"views": [{"name": "back", "title": "Back"}],
 		"allowances": [{"name": "seam", "title": "Seam", "is": "10 mm", "source": "common practice, no source"}],
 		"panels": [{"name": "left half", "lane": [0, "cloth"], "length": "900 mm"}, {"name": "right half", "lane": [0, "cloth"], "length": "900 mm"}],
