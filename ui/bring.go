@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"fmt"
@@ -48,12 +49,11 @@ func (w *Window) BringIn(path string) { w.bringIn(path, geom.Unit{}) }
 func (w *Window) bringIn(path string, unit geom.Unit) {
 	name := filepath.Base(path)
 	w.background(say("Reading the outlines…"), func(context.Context) (func(), error) {
-		f, err := os.Open(path)
+		data, err := os.ReadFile(path)
 		if err != nil {
 			return nil, fmt.Errorf("open %s: %w", name, err)
 		}
-		defer f.Close()
-		d, err := outlinefile.Read(f, unit)
+		d, along, err := readOutlines(data, unit)
 		var none outlinefile.NoUnit
 		switch {
 		case errors.As(err, &none):
@@ -63,8 +63,18 @@ func (w *Window) bringIn(path string, unit geom.Unit) {
 		case len(d.Pieces) == 0:
 			return nil, fmt.Errorf("%s: nothing in it can be cut; %s", name, firstNote(d))
 		}
-		return func() { newBrought(w, strings.TrimSuffix(name, filepath.Ext(name)), d).ask() }, nil
+		return func() { newBrought(w, strings.TrimSuffix(name, filepath.Ext(name)), d, along).ask() }, nil
 	})
+}
+
+// readOutlines reads a file of outlines, and where it has strokes also with these as
+// lines to cut along.
+func readOutlines(data []byte, unit geom.Unit) (d, along outlinefile.Drawing, err error) {
+	d, err = outlinefile.Read(bytes.NewReader(data), outlinefile.Options{Unit: unit})
+	if err == nil && d.Stroked() {
+		along, err = outlinefile.Read(bytes.NewReader(data), outlinefile.Options{Unit: unit, Lines: true})
+	}
+	return d, along, err
 }
 
 func firstNote(d outlinefile.Drawing) string {
@@ -102,43 +112,64 @@ func (w *Window) askUnit(path string) {
 type brought struct {
 	w     *Window
 	name  string
-	d     outlinefile.Drawing
+	bands outlinefile.Drawing // with strokes as bands
+	along outlinefile.Drawing // with strokes as lines to cut along; empty for none
+	d     outlinefile.Drawing // the one of them that is shown
+	words *widget.Label
+	lines *widget.Check
 	each  *widget.RadioGroup
 	width *entry
+	notes *widget.Label
 }
 
-func newBrought(w *Window, name string, d outlinefile.Drawing) *brought {
-	b := &brought{w: w, name: name, d: d}
+func newBrought(w *Window, name string, d, along outlinefile.Drawing) *brought {
+	b := &brought{w: w, name: name, bands: d, along: along, words: widget.NewLabel(""), notes: widget.NewLabel("")}
+	b.notes.Wrapping = fyne.TextWrapWord
 	b.each = widget.NewRadioGroup([]string{say("All as one shape"), say("Each by itself")}, nil)
 	b.each.Required = true
+	b.width = newEntry(func(string) {})
+	b.lines = widget.NewCheck(say("Strokes are lines to cut along"), func(on bool) {
+		if b.show(b.bands); on {
+			b.show(b.along)
+		}
+	})
+	b.show(d)
+	return b
+}
+
+// show makes one of the readings the one that is kept.
+func (b *brought) show(d outlinefile.Drawing) {
+	b.d = d
+	box, u := d.Bounds(), b.w.unit()
+	b.words.SetText(fmt.Sprintf(say("%d outlines, together %s across and %s along."), len(d.Pieces), u.Format(box.Width(), 3), u.Format(box.Height(), 3)))
+	b.width.put(u.Format(box.Width(), 4))
 	b.each.SetSelected(b.each.Options[0])
 	if len(d.Pieces) <= mostEach {
 		b.each.SetSelected(b.each.Options[1])
 	}
-	b.width = newEntry(func(string) {})
-	b.width.put(w.unit().Format(d.Bounds().Width(), 4))
-	return b
+	var notes []string
+	for _, n := range d.Notes {
+		notes = append(notes, noteWords(n))
+	}
+	if len(notes) == 0 {
+		notes = []string{say("nothing")}
+	}
+	b.notes.SetText(strings.Join(notes, "\n"))
 }
 
 // ask shows what was read and what was left out, and puts it on the shelf.
 func (b *brought) ask() {
-	box, u := b.d.Bounds(), b.w.unit()
-	words := sentenceLabel(fmt.Sprintf(say("%d outlines, together %s across and %s along."), len(b.d.Pieces), u.Format(box.Width(), 3), u.Format(box.Height(), 3)))
 	f := &form{w: b.w}
-	f.add(words)
+	f.add(b.words)
 	f.add(b.each)
-	f.row("Together across", b.width)
-	if len(b.d.Notes) > 0 {
-		var notes []string
-		for _, n := range b.d.Notes {
-			notes = append(notes, noteWords(n))
-		}
-		list := sentenceLabel(strings.Join(notes, "\n"))
-		scroll := container.NewVScroll(list)
-		scroll.SetMinSize(fyne.NewSize(440, 140))
-		f.heading("Left out, or taken otherwise")
-		f.add(scroll)
+	if len(b.along.Pieces) > 0 {
+		f.add(b.lines)
 	}
+	f.row("Together across", b.width)
+	f.heading("Left out, or taken otherwise")
+	scroll := container.NewVScroll(b.notes)
+	scroll.SetMinSize(fyne.NewSize(440, 120))
+	f.add(scroll)
 	d := dialog.NewCustomConfirm(b.name, say("Put on the Shelf"), say("Cancel"), f.content(), func(yes bool) {
 		if yes {
 			b.keep()

@@ -13,7 +13,6 @@ import (
 
 	"tsugime/repeat/document"
 	"tsugime/repeat/geom"
-	"tsugime/repeat/outlinefile"
 )
 
 const twoOutlines = `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="20mm" viewBox="0 0 40 20">
@@ -22,11 +21,11 @@ const twoOutlines = `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height
 // broughtOn reads an SVG file for a window, as its dialog would show it.
 func broughtOn(t *testing.T, w *Window, file string) *brought {
 	t.Helper()
-	d, err := outlinefile.ReadSVG(strings.NewReader(file))
+	d, along, err := readOutlines([]byte(file), geom.Unit{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	return newBrought(w, "drop", d)
+	return newBrought(w, "drop", d, along)
 }
 
 func TestOutlinesLandOnTheShelfAndInHand(t *testing.T) {
@@ -64,6 +63,10 @@ func TestOutlinesAreScaledAndJoinedBeforeTheyAreKept(t *testing.T) {
 	}
 	if got := shelf[0].Shape.Bounds().Width(); (got - geom.MM(53)).Abs() > 2 {
 		t.Errorf("it is %s mm wide", got)
+	}
+	b.lines.SetChecked(true)
+	if b.d.Pieces[1].Shape.Disc.Diameter != geom.MM(8) || b.width.Text != "25.5 mm" {
+		t.Errorf("cut along its strokes it has %v, %s across", b.d.Pieces[1].Shape, b.width.Text)
 	}
 	b.width.SetText("wide")
 	b.keep()

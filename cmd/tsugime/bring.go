@@ -27,6 +27,7 @@ func runBring(_ context.Context, p program, c command, args []string) error {
 	flags := newFlags(c)
 	in, as := flags.String("in", "", ""), flags.String("as", bringEach, "")
 	at, size, unit := flags.String("at", "", ""), flags.String("size", "", ""), flags.String("unit", "", "")
+	lines := flags.Bool("lines", false, "")
 	out, force := flags.String("o", "", ""), flags.Bool("force", false, "")
 	var layers []string
 	flags.Func("layer", "", func(v string) error {
@@ -44,7 +45,7 @@ func runBring(_ context.Context, p program, c command, args []string) error {
 	if err != nil {
 		return err
 	}
-	d, err := p.readOutlines(words[0], *unit)
+	d, err := p.readOutlines(words[0], *unit, *lines)
 	if err != nil {
 		return err
 	}
@@ -75,14 +76,14 @@ func runBring(_ context.Context, p program, c command, args []string) error {
 }
 
 // readOutlines reads a file of outlines; "-" is standard input.
-func (p program) readOutlines(name, unit string) (outlinefile.Drawing, error) {
-	var measure geom.Unit
+func (p program) readOutlines(name, unit string, lines bool) (outlinefile.Drawing, error) {
+	with := outlinefile.Options{Lines: lines}
 	if unit != "" {
 		u, ok := geom.UnitNamed(unit)
 		if !ok {
 			return outlinefile.Drawing{}, wrongUse("--unit: %q is no unit; give mm, cm, m or in", unit)
 		}
-		measure = u
+		with.Unit = u
 	}
 	in := p.in
 	if name != "-" {
@@ -93,7 +94,7 @@ func (p program) readOutlines(name, unit string) (outlinefile.Drawing, error) {
 		defer f.Close()
 		in = f
 	}
-	d, err := outlinefile.Read(in, measure)
+	d, err := outlinefile.Read(in, with)
 	var none outlinefile.NoUnit
 	if errors.As(err, &none) {
 		return d, wrongUse("%s: %v; say it with --unit mm (or cm, m, in)", name, err)

@@ -79,6 +79,13 @@ func TestOutlinesAreScaledMovedJoinedOrShelved(t *testing.T) {
 	}
 }
 
+func TestStrokesAreLinesToCutAlongWhereThatIsAsked(t *testing.T) {
+	o, _ := brought(t, file(t, "ring.svg", ringAndDot), "--lines", "--layer", "cut")
+	if m := o.Unit.Motifs; len(m) != 1 || !m[0].Shape.Round() || m[0].Shape.Disc.Diameter != geom.MM(8) {
+		t.Errorf("motifs %+v, want a disc of 8 mm", m)
+	}
+}
+
 func TestAUnitIsAskedForWhereAFileHasNone(t *testing.T) {
 	name := file(t, "dot.dxf", "0\nSECTION\n2\nENTITIES\n0\nCIRCLE\n8\nA\n10\n2\n20\n1\n40\n.5\n0\nENDSEC\n0\nEOF\n")
 	if _, msg, code := call(t, "", "bring", name, "-o", "-"); code != exitWrongUse || !strings.Contains(msg, "--unit mm") || strings.Count(msg, "\n") != 1 {

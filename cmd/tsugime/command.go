@@ -55,6 +55,7 @@ func commands() []command {
 				{"at", "X,Y", "where their middle comes to stand (default: as in the file)"},
 				{"size", "LENGTH", "how wide they are together (default: as in the file)"},
 				{"unit", "UNIT", "what a DXF file measures in, where it doesn't say or says it wrongly"},
+				{"lines", "", "take strokes of an SVG file as lines to cut along, not as bands"},
 				{"layer", "NAME", "take only this layer or named group, as often as needed"}, outFlag, forceFlag,
 			}, runBring},
 		{"check", "ORDER", "measure the order and say what needs a look",

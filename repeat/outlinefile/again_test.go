@@ -3,6 +3,7 @@ package outlinefile_test
 import (
 	"bytes"
 	"math"
+	"strings"
 	"testing"
 
 	"tsugime/export"
@@ -49,9 +50,9 @@ func again(t testing.TB, d export.Drawing, format export.Format) outlinefile.Dra
 	var got outlinefile.Drawing
 	var err error
 	if format.Name() == "SVG" {
-		got, err = outlinefile.ReadSVG(&b)
+		got, err = outlinefile.ReadSVG(&b, outlinefile.Options{})
 	} else {
-		got, err = outlinefile.ReadDXF(&b, geom.Unit{})
+		got, err = outlinefile.ReadDXF(&b, outlinefile.Options{})
 	}
 	if err != nil {
 		t.Fatal(err)
@@ -73,6 +74,22 @@ func TestOurOwnOutlinesComeBackWithTheirHoles(t *testing.T) {
 		if math.Abs(area-exporttest.FilledMM2) > 0.05 {
 			t.Errorf("%s: %.4f mm², want %.4f (%v)", format.Name(), area, exporttest.FilledMM2, got.Notes)
 		}
+	}
+}
+
+// A frame with a hole, drawn by four hairlines and a circle: a shape to cut, not bands.
+func TestHairlinesAreLinesToCutAlongWhereThatIsAsked(t *testing.T) {
+	file := page(`<g id="cut" fill="none" stroke="black" stroke-width="0.05"><path d="M5 5H25"/><path d="M25 20V5"/><line x1="25" y1="20" x2="5" y2="20"/><polyline points="5,20 5,5"/><circle cx="15" cy="12" r="4"/></g><circle cx="35" cy="5" r="1"/>`)
+	bands := readSVG(t, file)
+	if !bands.Stroked() {
+		t.Error("a file with strokes doesn't say so")
+	}
+	d, err := outlinefile.ReadSVG(strings.NewReader(file), outlinefile.Options{Lines: true})
+	if err != nil || len(d.Pieces) != 2 || d.Stroked() {
+		t.Fatalf("%v: %d pieces, want the dot and the frame: %v", err, len(d.Pieces), d.Notes)
+	}
+	if got, want := d.Pieces[1].Shape.AreaMM2(), 300-16*math.Pi; math.Abs(got-want) > 1e-5 || d.Pieces[1].Layer != "cut" {
+		t.Errorf("%.6f mm² on %q, want %.6f", got, d.Pieces[1].Layer, want)
 	}
 }
 

@@ -37,7 +37,7 @@ func TestBrokenSVGIsRefused(t *testing.T) {
 		`<!DOCTYPE svg [<!ENTITY a SYSTEM "/etc/passwd">]><svg xmlns="http://www.w3.org/2000/svg"><g id="&a;"/></svg>`:       "invalid character entity",
 		bomb(): "more than 400000 elements",
 	} {
-		_, err := outlinefile.ReadSVG(strings.NewReader(file))
+		_, err := outlinefile.ReadSVG(strings.NewReader(file), outlinefile.Options{})
 		refused(t, file, says, err)
 	}
 }
@@ -67,16 +67,17 @@ func TestBrokenDXFIsRefused(t *testing.T) {
 		"hello\n": "line 1: \"hello\" stands where a group code should",
 		"0\nSECTION\n2\nENTITIES\n0\nCIRCLE\n10\n": "ends within a group",
 		"\x00\x01\x02": "binary",
-		entity("0\nCIRCLE\n8\nA\n10\nx\n20\n0\n40\n1\n"):                                                               "line 10: \"x\" is no number",
-		entity("0\nCIRCLE\n10\n0\n20\n0\n40\nNaN\n"):                                                                   "no number",
-		entity("0\nCIRCLE\n10\n1e12\n20\n0\n40\n1\n"):                                                                  "no number",
-		entity("0\nCIRCLE\n10\n1e8\n20\n0\n40\n1\n"):                                                                   "check the unit",
-		entity("0\nSPLINE\n71\n3\n40\n0\n10\n0\n20\n0\n"):                                                              "knots",
-		entity("0\nSPLINE\n71\n99\n40\n0\n10\n0\n20\n0\n"):                                                             "degree",
-		entity("0\nINSERT\n2\nA\n10\n0\n20\n0\n70\n100000\n71\n100000\n"):                                              "too many",
-		"0\nSECTION\n2\nBLOCKS\n0\nBLOCK\n2\nA\n0\nINSERT\n2\nA\n0\nENDBLK\n0\nENDSEC\n" + entity("0\nINSERT\n2\nA\n"): "blocks in blocks",
+		entity("0\nCIRCLE\n8\nA\n10\nx\n20\n0\n40\n1\n"):                  "line 10: \"x\" is no number",
+		entity("0\nCIRCLE\n10\n0\n20\n0\n40\nNaN\n"):                      "no number",
+		entity("0\nCIRCLE\n10\n1e12\n20\n0\n40\n1\n"):                     "no number",
+		entity("0\nCIRCLE\n10\n1e8\n20\n0\n40\n1\n"):                      "check the unit",
+		entity("0\nSPLINE\n71\n3\n40\n0\n10\n0\n20\n0\n"):                 "knots",
+		entity("0\nSPLINE\n71\n99\n40\n0\n10\n0\n20\n0\n"):                "degree",
+		entity("0\nINSERT\n2\nA\n10\n0\n20\n0\n70\n100000\n71\n100000\n"): "too many",
+		"0\nSECTION\n2\nBLOCKS\n0\nBLOCK\n2\nA\n0\nLWPOLYLINE\n" + strings.Repeat("10\n1\n20\n2\n", 1000) + "0\nENDBLK\n0\nENDSEC\n" + entity("0\nINSERT\n2\nA\n70\n3000\n"): "more than 2000000 pieces",
+		"0\nSECTION\n2\nBLOCKS\n0\nBLOCK\n2\nA\n0\nINSERT\n2\nA\n0\nENDBLK\n0\nENDSEC\n" + entity("0\nINSERT\n2\nA\n"):                                                       "blocks in blocks",
 	} {
-		_, err := outlinefile.ReadDXF(strings.NewReader(file), geom.MMUnit)
+		_, err := outlinefile.ReadDXF(strings.NewReader(file), outlinefile.Options{Unit: geom.MMUnit})
 		refused(t, file, says, err)
 	}
 }
@@ -115,8 +116,10 @@ func FuzzReadSVG(f *testing.F) {
 		if len(file) > 2000 {
 			return
 		}
-		d, err := outlinefile.ReadSVG(strings.NewReader(file))
-		sane(t, d, err)
+		for _, lines := range []bool{false, true} {
+			d, err := outlinefile.ReadSVG(strings.NewReader(file), outlinefile.Options{Lines: lines})
+			sane(t, d, err)
+		}
 	})
 }
 
@@ -132,7 +135,7 @@ func FuzzReadDXF(f *testing.F) {
 		if len(file) > 2000 {
 			return
 		}
-		d, err := outlinefile.ReadDXF(strings.NewReader(file), geom.MMUnit)
+		d, err := outlinefile.ReadDXF(strings.NewReader(file), outlinefile.Options{Unit: geom.MMUnit})
 		sane(t, d, err)
 	})
 }

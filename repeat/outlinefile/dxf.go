@@ -29,10 +29,10 @@ var insUnits = map[int]float64{
 // ReadDXF reads the lines of an ASCII DXF file, release 12 to 2018. Lines whose ends
 // meet within geom.Chain become outlines, layer by layer; an outline inside of
 // another of its layer is paper again. y, which points up in the file, is turned
-// down about the file's origin. unit is what the file measures in; the zero Unit
-// leaves that to the file, which may not say it: NoUnit. Every other error that is
+// down about the file's origin. Where neither the file nor the options name a unit,
+// that is NoUnit. Every other error that is
 // not the reader's own is a *Fault.
-func ReadDXF(r io.Reader, unit geom.Unit) (Drawing, error) {
+func ReadDXF(r io.Reader, with Options) (Drawing, error) {
 	data, err := readAll(r)
 	if err != nil {
 		return Drawing{}, err
@@ -45,8 +45,8 @@ func ReadDXF(r io.Reader, unit geom.Unit) (Drawing, error) {
 		return Drawing{}, err
 	}
 	mm := insUnits[f.unit]
-	if unit != (geom.Unit{}) {
-		one, err := unit.Of(big.NewRat(1, 1))
+	if with.Unit != (geom.Unit{}) {
+		one, err := with.Unit.Of(big.NewRat(1, 1))
 		if err != nil {
 			return Drawing{}, err
 		}
@@ -58,8 +58,7 @@ func ReadDXF(r io.Reader, unit geom.Unit) (Drawing, error) {
 	if err := f.place(f.items, dxfSpot{frame: geom.Affine{A: k, D: -k}}); err != nil {
 		return Drawing{}, err
 	}
-	pieces := f.assemble()
-	return Drawing{pieces, f.log.list()}, nil
+	return Drawing{f.lines.pieces(&f.log), f.log.list()}, nil
 }
 
 // A pair is a group code and its value.
@@ -139,8 +138,8 @@ type dxfFile struct {
 	items  []item
 	log    logbook
 	placed int
-	groups []*group // by layer, in the order of the file
-	byName map[string]*group
+	steps  int // of all lines, each copy counted
+	lines  assembly
 }
 
 // A block is drawn where it is inserted.

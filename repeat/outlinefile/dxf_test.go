@@ -43,7 +43,7 @@ func readDXF(t *testing.T, folder, name string) outlinefile.Drawing {
 		t.Fatal(err)
 	}
 	defer f.Close()
-	d, err := outlinefile.ReadDXF(f, geom.Unit{})
+	d, err := outlinefile.ReadDXF(f, outlinefile.Options{})
 	if err != nil {
 		t.Fatalf("%s: %v", name, err)
 	}
@@ -126,10 +126,10 @@ func theUnitIsHonoured(t *testing.T, folder string) {
 			t.Fatal(err)
 		}
 		var none outlinefile.NoUnit
-		if _, err := outlinefile.ReadDXF(strings.NewReader(string(data)), geom.Unit{}); !errors.As(err, &none) {
+		if _, err := outlinefile.ReadDXF(strings.NewReader(string(data)), outlinefile.Options{}); !errors.As(err, &none) {
 			t.Errorf("%s names no unit, and that gave %v", name, err)
 		}
-		if d, err := outlinefile.ReadDXF(strings.NewReader(string(data)), geom.InchUnit); err != nil || len(d.Pieces) != 1 {
+		if d, err := outlinefile.ReadDXF(strings.NewReader(string(data)), outlinefile.Options{Unit: geom.InchUnit}); err != nil || len(d.Pieces) != 1 {
 			t.Errorf("%s in inches: %v, %d pieces", name, err, len(d.Pieces))
 		}
 	}

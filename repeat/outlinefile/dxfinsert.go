@@ -63,11 +63,14 @@ func (f *dxfFile) place(items []item, at dxfSpot) error {
 			}
 			continue
 		}
+		if f.steps += len(it.run.steps); f.steps > maxSegments {
+			return faultf(it.line, "with its copies the file has lines of more than %d pieces; draw it plainer", maxSegments)
+		}
 		r := it.run.under(at.frame)
 		if r.wild() {
 			return faultf(it.line, "%s: it reaches farther than %s mm from the file's origin; move it nearer, or check the unit", it.kind, maxReach)
 		}
-		f.group(layer).add(it, r.track())
+		f.lines.group(layer).add(it.kind, it.line, r.track())
 	}
 	return nil
 }

@@ -30,22 +30,28 @@ func (l line) end() geom.Point {
 	return l.Start
 }
 
+// An assembly collects the lines of a file by layer, in the order of the file.
+type assembly struct {
+	groups []*group
+	byName map[string]*group
+}
+
 // group returns the lines of a layer.
-func (f *dxfFile) group(layer string) *group {
-	if f.byName == nil {
-		f.byName = map[string]*group{}
+func (a *assembly) group(layer string) *group {
+	if a.byName == nil {
+		a.byName = map[string]*group{}
 	}
-	g := f.byName[layer]
+	g := a.byName[layer]
 	if g == nil {
 		g = &group{layer: layer}
-		f.byName[layer] = g
-		f.groups = append(f.groups, g)
+		a.byName[layer] = g
+		a.groups = append(a.groups, g)
 	}
 	return g
 }
 
-func (g *group) add(it item, t geom.Track) {
-	l := line{t.Contour, it.kind, it.line}
+func (g *group) add(kind string, number int, t geom.Track) {
+	l := line{t.Contour, kind, number}
 	if !t.Open || l.end().Sub(l.Start).Norm() <= float64(geom.Chain) && len(l.Segments) > 1 {
 		g.closed = append(g.closed, l)
 		return
@@ -53,21 +59,21 @@ func (g *group) add(it item, t geom.Track) {
 	g.open = append(g.open, l)
 }
 
-// assemble makes shapes of the lines, layer by layer.
-func (f *dxfFile) assemble() []Piece {
+// pieces makes shapes of the lines, layer by layer.
+func (a *assembly) pieces(log *logbook) []Piece {
 	var pieces []Piece
-	for _, g := range f.groups {
-		closed := slices.Concat(g.closed, chained(g.open, &f.log))
+	for _, g := range a.groups {
+		closed := slices.Concat(g.closed, chained(g.open, log))
 		slices.SortStableFunc(closed, func(a, b line) int { return cmp.Compare(a.line, b.line) })
-		all := sources(closed, &f.log)
-		all = parted(once(all, &f.log))
+		all := sources(closed, log)
+		all = parted(once(all, log))
 		loops := make([]loop, len(all))
 		for i, t := range all {
 			loops[i] = t.loop
 		}
 		shapes, rims := nested(loops)
 		for i, s := range shapes {
-			if rim := all[rims[i]]; cuttable(&f.log, rim.line, rim.kind, s) {
+			if rim := all[rims[i]]; cuttable(log, rim.line, rim.kind, s) {
 				pieces = append(pieces, Piece{s, rim.kind, g.layer, rim.line})
 			}
 		}

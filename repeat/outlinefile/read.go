@@ -3,13 +3,25 @@ package outlinefile
 import (
 	"bytes"
 	"io"
+	"slices"
+	"strings"
 
 	"tsugime/repeat/geom"
 )
 
+// Options say how a file is read. The zero Options take it as it is.
+type Options struct {
+	// Unit is what a DXF file measures in, against what it says itself; zero leaves
+	// that to the file.
+	Unit geom.Unit
+	// Lines takes what an SVG file strokes and doesn't fill as lines to cut along, not
+	// as bands: they are chained to outlines and nested as those of DXF.
+	Lines bool
+}
+
 // Read reads an SVG or a DXF file, whichever it is: SVG begins with a bracket, DXF
-// with a number. unit is for ReadDXF.
-func Read(r io.Reader, unit geom.Unit) (Drawing, error) {
+// with a number.
+func Read(r io.Reader, with Options) (Drawing, error) {
 	data, err := readAll(r)
 	if err != nil {
 		return Drawing{}, err
@@ -19,11 +31,11 @@ func Read(r io.Reader, unit geom.Unit) (Drawing, error) {
 	case len(start) == 0:
 		return Drawing{}, faultf(0, "the file is empty; give an SVG or DXF file")
 	case start[0] == '<':
-		return ReadSVG(bytes.NewReader(data))
+		return ReadSVG(bytes.NewReader(data), with)
 	case start[0] == 0xff || start[0] == 0xfe:
 		return Drawing{}, faultf(1, "it is written in UTF-16; save it as UTF-8")
 	}
-	return ReadDXF(bytes.NewReader(data), unit)
+	return ReadDXF(bytes.NewReader(data), with)
 }
 
 // Centred returns the shape of p about its own middle, and where that stands.
@@ -33,6 +45,11 @@ func (p Piece) Centred() (geom.Shape, geom.Point) {
 		at = p.Shape.Bounds().Centre()
 	}
 	return p.Shape.Moved(at.Neg()), at
+}
+
+// Stroked reports whether some of d is the band of a stroke.
+func (d Drawing) Stroked() bool {
+	return slices.ContainsFunc(d.Pieces, func(p Piece) bool { return strings.HasSuffix(p.Kind, strokeKind) })
 }
 
 // Moved returns d moved by a way.

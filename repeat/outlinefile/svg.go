@@ -11,7 +11,7 @@ import (
 // ReadSVG reads the filled areas and the strokes of an SVG 1.1 file. Units are
 // honoured, px counted 96 to the inch; a file that names none is in px. Every
 // error that is not the reader's own is a *Fault.
-func ReadSVG(r io.Reader) (Drawing, error) {
+func ReadSVG(r io.Reader, with Options) (Drawing, error) {
 	data, err := readAll(r)
 	if err != nil {
 		return Drawing{}, err
@@ -21,7 +21,7 @@ func ReadSVG(r io.Reader) (Drawing, error) {
 	if err != nil {
 		return Drawing{}, err
 	}
-	p := &painter{tree: t}
+	p := &painter{tree: t, with: with}
 	p.rules = sheet(t.css, func(selector string) {
 		p.log.add(0, "style %q: only elements, classes and ids are understood", short(selector))
 	})
@@ -30,7 +30,8 @@ func ReadSVG(r io.Reader) (Drawing, error) {
 	if err := p.draw(t.root, at); err != nil {
 		return Drawing{}, err
 	}
-	return Drawing{p.pieces, p.log.list()}, nil
+	pieces := append(p.pieces, p.lines.pieces(&p.log)...)
+	return Drawing{pieces, p.log.list()}, nil
 }
 
 func readAll(r io.Reader) ([]byte, error) {
@@ -49,8 +50,10 @@ type painter struct {
 	tree     *tree
 	rules    []rule
 	log      logbook
+	with     Options
 	pieces   []Piece
-	drawn    int // elements, each copy counted
+	lines    assembly // strokes that are lines to cut along
+	drawn    int      // elements, each copy counted
 	segments int
 }
 

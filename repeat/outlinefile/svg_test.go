@@ -24,7 +24,7 @@ func page(body string) string {
 
 func readSVG(t testing.TB, file string) outlinefile.Drawing {
 	t.Helper()
-	d, err := outlinefile.ReadSVG(strings.NewReader(file))
+	d, err := outlinefile.ReadSVG(strings.NewReader(file), outlinefile.Options{})
 	if err != nil {
 		t.Fatalf("%v in\n%s", err, file)
 	}

@@ -16,6 +16,9 @@ func (p *painter) stroke(n *node, at spot, runs []run, filled bool) error {
 			break
 		}
 	}
+	if p.with.Lines && !filled {
+		return p.cutAlong(n, at, runs)
+	}
 	scale := math.Sqrt(math.Abs(at.frame.Det()))
 	if at.style.get("vector-effect") == "non-scaling-stroke" {
 		p.log.add(n.line, "%s: its stroke is not to be scaled, but was", n.name)
@@ -56,7 +59,28 @@ func (p *painter) stroke(n *node, at spot, runs []run, filled bool) error {
 	if len(o) == 0 && filled {
 		return nil
 	}
-	return p.take(n, at, n.name+", its stroke", o, false)
+	return p.take(n, at, n.name+strokeKind, o, false)
+}
+
+// strokeKind follows the name of an element whose stroke was taken.
+const strokeKind = ", its stroke"
+
+// cutAlong takes the middle line of a stroke.
+func (p *painter) cutAlong(n *node, at spot, runs []run) error {
+	for _, r := range runs {
+		r = r.under(at.frame)
+		if r.wild() {
+			return outOfReach(n)
+		}
+		t := r.track()
+		if p.segments += len(t.Segments); p.segments > maxSegments {
+			return faultf(n.line, "the outlines up to here have more than %d pieces; draw them plainer", maxSegments)
+		}
+		if len(t.Segments) > 0 {
+			p.lines.group(at.layer).add(n.name, n.line, t)
+		}
+	}
+	return nil
 }
 
 // outlined returns the outline of a stroke, worked out about the origin, where
