@@ -43,6 +43,9 @@ func orderSchema(t *testing.T) schema {
 // leaves calls visit with the path of every key that s names, "[]" standing for
 // an entry of a list.
 func (s schema) leaves(top schema, path string, visit func(path string, s schema, required bool)) {
+	if formsOwn[path] {
+		return // TestAnOutsideValidatorAgrees holds it to the forms
+	}
 	if s.Ref != "" {
 		s = top.Defs[strings.TrimPrefix(s.Ref, "#/$defs/")]
 	}
@@ -280,7 +283,18 @@ for name in sys.argv[2:]:
 		args = append(args, put(s.Name, written(t, starter(t, s.Name))))
 		want = append(want, "sound")
 	}
+	for _, kind := range cloth.GarmentKinds() {
+		text, _ := assets.Garment(string(kind))
+		o := full(t)
+		o.Garment.Body.Own = string(text)
+		o, err := document.SetGarment(o, o.Garment)
+		if err != nil {
+			t.Fatal(err)
+		}
+		args, want = append(args, put(string(kind), written(t, o))), append(want, "sound")
+	}
 	for name, row := range map[string][2]string{
+		"form key": {`"title": "Cape"`, `"titel": "Cape"`}, "lane": {`"priority": 1`, `"priority": 6`}, "side": {`"priority": 1`, `"side": 1`},
 		"step": {`"step_mm": 181.818182`, `"step_mm": 0`}, "kind": {`"womens-kimono"`, `"cape"`},
 		"both": {`"disc": {"diameter_mm": 0.5}`, `"disc": {"diameter_mm": 0.5}, "outline": {"path": "M0 0"}`},
 	} {
