@@ -38,6 +38,9 @@ func (s *draft) scene() board.Scene {
 		},
 		Labels: []board.Label{name},
 	}
+	if s.craft != nil {
+		s.w.markGrid(&sc, s.pen.panel.grid)
+	}
 	s.markSymmetry(&sc)
 	if s.craft != nil {
 		s.craft.show(&sc)

@@ -30,14 +30,15 @@ type penBench struct {
 	share    *entry
 
 	snaps   *widget.Check
-	grid    geom.Length
+	grid    geom.Length // zero for none
+	unit    geom.Unit   // that the grid is of, until another is written
 	gridded *entry
 	turns   *entry
 	mirror  *widget.Check
 }
 
 func newPenBench(d *penHand) *penBench {
-	b := &penBench{d: d, hint: quietLabel(), grid: 100 * geom.Micrometre}
+	b := &penBench{d: d, hint: quietLabel()}
 	f := &form{w: d.w}
 	f.heading("Draw a motif")
 	names := make([]string, len(drawNames))
@@ -188,6 +189,20 @@ func (b *penBench) setGrid(text string) {
 		b.grid = l
 	}
 	b.refresh()
+	b.d.w.repaint()
+}
+
+// gridOf is the grid that a unit begins with: a tenth of a millimetre, or half a rin.
+func gridOf(u geom.Unit) geom.Length {
+	text, of := "0.1", geom.MMUnit
+	if u.Family() != "" {
+		text, of = "0.5", geom.KaneRin
+	}
+	l, err := geom.ParseLength(text, of)
+	if err != nil {
+		return 0
+	}
+	return l
 }
 
 func (b *penBench) setTurns(text string) {
@@ -208,6 +223,12 @@ func (b *penBench) setTurns(text string) {
 }
 
 func (b *penBench) refresh() {
+	if u := b.d.w.unit(); u != b.unit {
+		if b.unit == (geom.Unit{}) || b.grid == gridOf(b.unit) {
+			b.grid = gridOf(u)
+		}
+		b.unit = u
+	}
 	b.gridded.put(b.d.w.unit().Format(b.grid, 6))
 	b.turns.put(strconv.Itoa(b.d.wreath.Turns))
 	b.hint.SetText(say(b.advice()))
