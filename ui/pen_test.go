@@ -136,7 +136,7 @@ func TestPlacesCanBeWrittenWithoutAPointer(t *testing.T) {
 		d.panel.place.SetText(text)
 		d.panel.place.OnSubmitted(text)
 	}
-	w.typed(fyne.KeyReturn, 0)
+	d.panel.place.OnSubmitted("") // Return in the empty field
 	want := []geom.Point{geom.PtMM(1.25, 0.5), geom.PtMM(4.25, 0.5), geom.PtMM(4.25, 2.5), geom.PtMM(1.25, 2.5)}
 	if got := nodesOf(newest(t, w, geom.PtMM(2.75, 1.5))); !slices.Equal(got, want) {
 		t.Errorf("nodes are %v, want %v", got, want)
@@ -442,5 +442,19 @@ func TestADotIsAnOutlineOnlyWhenAsked(t *testing.T) {
 	m, _ := w.Order().Motif(id)
 	if m.Shape.Round() || math.Abs(m.Shape.AreaMM2()-before.Shape.AreaMM2()) > 1e-6 {
 		t.Errorf("it covers %v mm², as a dot %v", m.Shape.AreaMM2(), before.Shape.AreaMM2())
+	}
+}
+
+// An arc whose three places are all but in line on the wrong side would be decimetres wide.
+func TestAMotifFarLargerThanTheCellIsRefused(t *testing.T) {
+	w, d := drawingOn(t, pattern.P1)
+	number := w.history.Now().number
+	w.typed(fyne.KeyA, 0)
+	for _, text := range []string{"0, 0", "9, 0.2", "4, 0"} {
+		d.panel.write(text)
+	}
+	w.typed(fyne.KeyReturn, 0)
+	if w.history.Now().number != number || !d.begun || !strings.Contains(w.status.Text, "copies") {
+		t.Errorf("the window says %q", w.status.Text)
 	}
 }

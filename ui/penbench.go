@@ -130,6 +130,7 @@ func (b *penBench) draw(k drawKind) {
 	b.measures.Objects = rows.rows
 	b.measures.Refresh()
 	if b.content != nil {
+		d.w.win.Canvas().Focus(d.w.board)
 		d.changed()
 	}
 }
@@ -162,9 +163,13 @@ func (b *penBench) keep(f figure) {
 	b.turn.put(strconv.FormatFloat(f.turnDeg, 'f', -1, 64) + "°")
 }
 
-// write sets the place that was written.
+// write sets the place that was written; with none the motif is done.
 func (b *penBench) write(text string) {
 	d := b.d
+	if strings.TrimSpace(text) == "" {
+		d.finish()
+		return
+	}
 	before := geom.Point{}
 	if d.begun {
 		before = d.stroke.End()

@@ -166,6 +166,9 @@ func (d *penHand) closed(s pen.Stroke) ([]pen.Stroke, error) {
 // commit makes closed lines a motif of the unit, as one edit.
 func (d *penHand) commit(name string, whole []pen.Stroke) {
 	o, mends, err := pen.Outline(append(whole, d.rest...)...)
+	if err == nil {
+		err = d.s.sized(o)
+	}
 	if err != nil {
 		d.w.Say(sentence(err))
 		d.changed()

@@ -92,6 +92,14 @@ func (d *penHand) putShape(shape geom.Shape, at geom.Point, err error) {
 		return
 	}
 	if d.wreath.Plain() || shape.Round() && d.wreath.Centre == at {
+		o := shape.Outline
+		if shape.Round() {
+			o = pen.OfDisc(shape.Disc)
+		}
+		if err := d.s.sized(o); err != nil {
+			d.w.Say(sentence(err))
+			return
+		}
 		d.place("Draw Motif", shape, at)
 		return
 	}

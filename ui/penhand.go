@@ -79,7 +79,7 @@ func (d *penHand) snap(p geom.Point) pen.Snapped {
 
 // Press takes the place; whether it is a click or a pull shows later.
 func (d *penHand) Press(p geom.Point, _ geom.Length, _ bool) bool {
-	d.pressed, d.from = p, d.snap(p).At
+	d.pressed, d.from, d.pulling = p, d.snap(p).At, false
 	return true
 }
 
@@ -127,6 +127,7 @@ func (d *penHand) Tap(p geom.Point, _ geom.Length, _ bool) { d.put(d.snap(p).At)
 
 // Hover shows what a click would do.
 func (d *penHand) Hover(p geom.Point) {
+	d.pulling = false
 	at := d.snap(p)
 	if d.over && at.At == d.at.At && len(at.Names) == len(d.at.Names) {
 		return
@@ -231,11 +232,14 @@ func (d *penHand) takeBack() {
 	d.changed()
 }
 
-// leave lets go of the line, or of drawing.
+// leave gives up a pull, or drops the line, or stops drawing.
 func (d *penHand) leave() bool {
 	d.w.board.Release()
-	d.pulling = false
-	if d.begun || d.bends {
+	if d.pulling {
+		d.pulling = false
+		return true
+	}
+	if d.begun {
 		d.drop()
 		d.changed()
 		return true

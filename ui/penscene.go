@@ -94,7 +94,7 @@ func (s *draft) multiplied(shape geom.Shape) []pattern.Motif {
 func (d *penHand) laid() []board.Laid {
 	at := []raster.Lay{{}}
 	laid := []board.Laid{{Ground: d.s.design().painted(), Lays: at}}
-	if _, shape := d.drawn(); len(shape.Outline) > 0 {
+	if _, shape := d.drawn(); len(shape.Outline) > 0 && d.s.over(shape.Outline) <= mostShownOver {
 		laid = append(laid, board.Laid{Ground: groundOf(d.w.Order().Unit.Lattice, d.s.multiplied(shape)), Lays: at})
 	}
 	return laid
@@ -152,7 +152,7 @@ func (s *draft) markStrokes(sc *board.Scene, strokes []pen.Stroke, seen geom.Box
 		o = append(o, geom.Contour{Start: k.Start, Segments: k.Segments})
 		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Line, Points: k.Points(chord), Colour: indigo, Width: 2.2})
 	}
-	if len(o) == 0 {
+	if len(o) == 0 || s.over(o) > mostOver {
 		return
 	}
 	l, n := s.w.Order().Unit.Lattice, 0

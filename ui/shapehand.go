@@ -155,7 +155,7 @@ func (h *shapeHand) handled(stroke, node int) bool {
 
 // Press takes what is there.
 func (h *shapeHand) Press(p geom.Point, reach geom.Length, _ bool) bool {
-	h.pull = h.under(p, reach)
+	h.drawn, h.pull = nil, h.under(p, reach)
 	if h.pull.kind == noPart {
 		return false
 	}
@@ -253,6 +253,9 @@ func (h *shapeHand) Hover(p geom.Point) {
 // edit makes strokes the outline of the motif.
 func (h *shapeHand) edit(name string, strokes []pen.Stroke) bool {
 	o, mends, err := pen.Outline(strokes...)
+	if err == nil {
+		err = h.s.sized(o)
+	}
 	if err != nil {
 		h.w.Say(sentence(err))
 		h.w.repaint()

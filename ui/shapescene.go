@@ -34,7 +34,7 @@ func (h *shapeHand) laid() []board.Laid {
 		h.rest, h.restOf = groundOf(l, rest), h.number
 	}
 	laid := []board.Laid{{Ground: h.rest, Lays: at}}
-	if o, _, err := pen.Outline(h.drawn...); err == nil {
+	if o, _, err := pen.Outline(h.drawn...); err == nil && h.s.over(o) <= mostShownOver {
 		laid = append(laid, board.Laid{Ground: groundOf(l, h.s.multiplied(geom.Shape{Outline: o})), Lays: at})
 	}
 	return laid
