@@ -18,14 +18,7 @@ func runBench(ctx context.Context, p program, c command, args []string) error {
 	if err != nil {
 		return err
 	}
-	if !(*day > 0 && *day <= 24) {
-		return wrongUse("--day: %v hours make no day; give more than 0 and at most 24", *day)
-	}
-	rack, err := p.rackNamed(*rackFile)
-	if err != nil {
-		return err
-	}
-	rates, err := p.ratesNamed(*jobsFile, *day)
+	rack, rates, err := p.benchFlags(*rackFile, *jobsFile, *day)
 	if err != nil {
 		return err
 	}

@@ -108,6 +108,9 @@ func TestFilesOfToolsAndJobsAreRefusedByNameAndLine(t *testing.T) {
 		{[]string{"bench", name, "--jobs", table(t, "method,count,hours\ndrill,1,1\n")}, `table.csv: line 2, method: "drill" is no method`, exitUnreadable},
 		{[]string{"bench", name, "--rack", "no-such.csv"}, "open no-such.csv:", exitUnreadable},
 		{[]string{"bench", name, "--day", "25"}, "--day", exitWrongUse},
+		{[]string{"sheets", name, "-o", t.TempDir(), "--rack", "no-such.csv"}, "open no-such.csv:", exitUnreadable},
+		{[]string{"sheets", name, "-o", t.TempDir(), "--overcut", "wide"}, "--overcut", exitWrongUse},
+		{[]string{"sheets", name, "-o", t.TempDir(), "--blade-offset", "9"}, "blade offset: 9 mm is out of bounds", exitWrongUse},
 		{[]string{"check", name, "--rack", "no-such.csv"}, "open no-such.csv:", exitUnreadable},
 	} {
 		if _, msg, code := call(t, "", c.args...); code != c.code || !strings.Contains(msg, c.says) {

@@ -100,6 +100,7 @@ func commands() []command {
 				{"units", "UNITS", "mm or sun (default: the order's)"},
 				{"language", "LANGUAGE", "en or ja, English or Japanese (default: the order's)"},
 				{"only", "NAMES", "write only these files, by name, with commas"},
+				rackFlag, jobsFlag, dayFlag, offsetFlag, overcutFlag,
 				forceFlag, {"q", "", "say nothing while writing"},
 			}, runSheets},
 		{"picture", "ORDER --of WHAT -o FILE.png", "draw the unit, sheet, joint, bolt or garment, or the sheets of a split",

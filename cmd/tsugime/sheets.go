@@ -14,6 +14,8 @@ func runSheets(ctx context.Context, p program, c command, args []string) error {
 	flags := newFlags(c)
 	folder, page, units := flags.String("o", "", ""), flags.String("paper", "", ""), flags.String("units", "", "")
 	language := flags.String("language", "", "")
+	rackFile, jobsFile, day := flags.String("rack", "", ""), flags.String("jobs", "", ""), flags.Float64("day", 8, "")
+	offset, overcut := flags.String("blade-offset", "0", ""), flags.String("overcut", "0", "")
 	only, force, quiet := flags.String("only", "", ""), flags.Bool("force", false, ""), flags.Bool("q", false, "")
 	words, err := p.parse(c, flags, args, 1, 1)
 	if err != nil {
@@ -22,11 +24,18 @@ func runSheets(ctx context.Context, p program, c command, args []string) error {
 	if *folder == "" || *folder == "-" {
 		return wrongUse("sheets: say which folder to write into: -o FOLDER")
 	}
+	options := report.Options{Force: *force}
+	if options.Rack, options.Rates, err = p.benchFlags(*rackFile, *jobsFile, *day); err != nil {
+		return err
+	}
+	if options.Blade, err = bladeFlags(*offset, *overcut); err != nil {
+		return err
+	}
 	w, err := p.build(ctx, words[0])
 	if err != nil {
 		return err
 	}
-	options := report.Options{Page: w.Order.Sheets.Page, Units: w.Order.Sheets.Units, Force: *force}
+	options.Page, options.Units = w.Order.Sheets.Page, w.Order.Sheets.Units
 	if *page != "" {
 		options.Page = *page
 	}

@@ -1,10 +1,8 @@
 package report
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
-	"strings"
 
 	"tsugime/export"
 	"tsugime/repeat"
@@ -15,27 +13,31 @@ import (
 // CutDrawings returns the cut-ready drawing of every sheet of the set, the first
 // one first: the stencil at cut size, its origin at the paper's top left corner,
 // what is cut in one layer for each method and tool, the stars, and guides that
-// are not cut.
-func CutDrawings(w repeat.Work) []export.Drawing {
+// are not cut. Methods and tools are those of the options' rack.
+func CutDrawings(w repeat.Work, opt Options) []export.Drawing {
+	opt = opt.with(w)
 	var drawings []export.Drawing
 	for _, s := range sheetsOf(w) {
-		drawings = append(drawings, cutDrawing(w, s, figuresOf(w)))
+		drawings = append(drawings, cutDrawing(w, s, opt))
 	}
 	return drawings
 }
 
-func cutDrawing(w repeat.Work, s setSheet, f figures) export.Drawing {
-	return sheetDrawing(w, s, cutWords(w, s, f), f)
+func cutDrawing(w repeat.Work, s setSheet, opt Options) export.Drawing {
+	groups := cutGroups(s, opt.benchOf(w, s))
+	return sheetDrawing(w, s, groups, cutWords(w, s, groups, opt.figures()), opt.figures())
 }
 
 // sheetDrawing puts what is cut, its guides and its words on the paper.
-func sheetDrawing(w repeat.Work, s setSheet, words export.Layer, f figures) export.Drawing {
+func sheetDrawing(w repeat.Work, s setSheet, groups []cutGroup, words export.Layer, f figures) export.Drawing {
 	d := export.Drawing{
 		Title: s.kind(f.title(w), f),
 		Width: s.Paper.Width(), Height: s.Paper.Height(),
 	}
 	d.Layers = append(d.Layers, paperEdge(s.Sheet))
-	d.Layers = append(d.Layers, cutLayers(s.Sheet)...)
+	for _, g := range groups {
+		d.Layers = append(d.Layers, g.layer)
+	}
 	d.Layers = append(d.Layers, jointLines(s.Sheet), starHoles(s), words)
 	return d
 }
@@ -90,44 +92,6 @@ func moved(line []geom.Point, by geom.Point) []geom.Point {
 		out[i] = p.Add(by)
 	}
 	return out
-}
-
-// cutLayers sorts the cut-outs by tool: a layer for every diameter, the finest
-// first, and one for what is cut with a blade.
-func cutLayers(s stencil.Sheet) []export.Layer {
-	discs := map[geom.Length][]geom.Disc{}
-	var outlines []geom.Outline
-	for _, c := range s.CutOuts {
-		if c.Shape.Round() {
-			discs[c.Shape.Disc.Diameter] = append(discs[c.Shape.Disc.Diameter], c.Shape.Disc)
-		} else {
-			outlines = append(outlines, c.Shape.Outline)
-		}
-	}
-	var diameters []geom.Length
-	for d := range discs {
-		diameters = append(diameters, d)
-	}
-	slices.SortFunc(diameters, cmp.Compare[geom.Length])
-	ink := export.Pen{Colour: export.Black, Filled: true}
-	var layers []export.Layer
-	for _, d := range diameters {
-		layers = append(layers, export.Layer{Name: "cut-punch-" + sizeName(d), Pen: ink, Discs: discs[d]})
-	}
-	if len(outlines) > 0 {
-		layers = append(layers, export.Layer{Name: "cut-outline", Pen: ink, Outlines: outlines})
-	}
-	return layers
-}
-
-// sizeName writes a diameter for a layer's name, with two decimals or as many as
-// it needs; the point becomes an underscore, which every format allows.
-func sizeName(d geom.Length) string {
-	whole, decimals, _ := strings.Cut(d.String(), ".")
-	for len(decimals) < 2 {
-		decimals += "0"
-	}
-	return whole + "_" + decimals + "mm"
 }
 
 func paperEdge(s stencil.Sheet) export.Layer {

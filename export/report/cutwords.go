@@ -10,7 +10,7 @@ import (
 // cutWords are the names of the stars and, in the wider margin of the paper,
 // what the drawing is. Words that find no room are left out: they never lie on
 // what is cut.
-func cutWords(w repeat.Work, s setSheet, f figures) export.Layer {
+func cutWords(w repeat.Work, s setSheet, groups []cutGroup, f figures) export.Layer {
 	layer := starWords(s)
 	field := cutField(s.Sheet)
 	top := geom.BoxOf(s.Paper.Min, geom.Point{X: s.Paper.Max.X, Y: field.Min.Y - 2*labelOff})
@@ -24,7 +24,7 @@ func cutWords(w repeat.Work, s setSheet, f figures) export.Layer {
 		return layer
 	}
 	y := room.Min.Y
-	for i, text := range cutNotes(w, s, f) {
+	for i, text := range append(cutNotes(w, s, f), legend(groups, f)...) {
 		s := bodyStyle
 		if i == 0 {
 			s = headStyle
@@ -60,6 +60,22 @@ func cutNotes(w repeat.Work, s setSheet, f figures) []string {
 		f.say("cut size: %.4f × finished size across, %.4f × along; round holes keep their tool's diameter", x, y),
 		f.say("printing side up, as the dyer sees it on the cloth; leading stars L at the top, trailing stars T below"),
 	)
+}
+
+// legend tells what each layer of the drawing is cut with, as many layers to a line
+// as stay readable.
+func legend(groups []cutGroup, f figures) []string {
+	const perLine = 3
+	var lines []string
+	for i, g := range groups {
+		text := f.say("%s: %s, %s, %d", g.layer.Name, f.say(string(g.method)), f.toolName(g.rack, g.tool, g.size), g.count)
+		if i%perLine == 0 {
+			lines = append(lines, text)
+		} else {
+			lines[len(lines)-1] += f.say("; ") + text
+		}
+	}
+	return lines
 }
 
 // cutField returns the box around everything that is cut, the joint line and its

@@ -12,6 +12,7 @@ import (
 
 	"tsugime/export"
 	"tsugime/export/dxf"
+	"tsugime/export/hpgl"
 	"tsugime/export/pdf"
 	"tsugime/export/raster"
 	"tsugime/export/svg"
@@ -118,7 +119,10 @@ func writeFile(out io.Writer, name string, w repeat.Work, opt Options) error {
 		if err != nil {
 			return err
 		}
-		return format.Write(out, cutDrawing(w, sheet, opt.figures()))
+		if isCutOnly(name) {
+			return format.Write(out, cutOnly(w, sheet, opt))
+		}
+		return format.Write(out, cutDrawing(w, sheet, opt))
 	}
 	b, err := bookNamed(name, w, opt)
 	if err != nil {
@@ -131,17 +135,20 @@ func writeFile(out io.Writer, name string, w repeat.Work, opt Options) error {
 // for a file that is none.
 func cutNamed(name string) (export.Format, int) {
 	stem, extension, _ := strings.Cut(name, ".")
-	n := map[string]int{"cut": 1, "cut-second": 2}[stem]
+	n := map[string]int{"cut": 1, "cut-only": 1, "cut-second": 2, "cut-only-second": 2}[stem]
 	if n == 0 {
 		return nil, 0
 	}
-	for _, f := range []export.Format{svg.Format{}, dxf.Format{}, pdf.Format{}} {
+	for _, f := range []export.Format{svg.Format{}, dxf.Format{}, pdf.Format{}, hpgl.Format{}} {
 		if f.Extension() == "."+extension {
 			return f, n
 		}
 	}
 	return nil, 0
 }
+
+// isCutOnly reports whether a cut drawing holds nothing but what is cut.
+func isCutOnly(name string) bool { return strings.HasPrefix(name, "cut-only") }
 
 func bookNamed(name string, w repeat.Work, opt Options) (export.Book, error) {
 	switch name {
@@ -155,6 +162,8 @@ func bookNamed(name string, w repeat.Work, opt Options) (export.Book, error) {
 		return TransferWhole(w, 2, opt)
 	case "binding.pdf":
 		return Binding(w, opt)
+	case "bench.pdf":
+		return BenchPlan(w, opt)
 	case "register.pdf":
 		return Register(w, opt)
 	case "dyer.pdf":

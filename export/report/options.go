@@ -8,6 +8,8 @@ import (
 	"tsugime/export"
 	"tsugime/export/wording"
 	"tsugime/repeat"
+	"tsugime/repeat/bench"
+	"tsugime/repeat/geom"
 )
 
 // Options is how a job folder is written. The zero Options take page and units
@@ -19,7 +21,18 @@ type Options struct {
 	Language string
 	Only     []string // names of Names, with or without extension; nil for all
 	Force    bool     // overwrite what is there
+	// Rack is the cutter's own tools and limits, beside the order's punches, and Rates
+	// how fast the cutter is. The zero ones are those of a cutter who told nothing.
+	Rack  bench.Rack
+	Rates bench.Rates
+	// Blade is the knife of a cutting machine, for the files that are cut alone.
+	Blade bench.Blade
+
+	planned *planned
 }
+
+// mostBlade is the most that a blade trails or goes past its start.
+const mostBlade = 5 * geom.Millimetre
 
 // The units that sheets are lettered in.
 const (
@@ -37,6 +50,11 @@ func (o Options) Check(w repeat.Work) error {
 	}
 	if o.Units != "" && o.Units != inMM && o.Units != inSun {
 		return fmt.Errorf("units: there is no %q; use %s or %s", o.Units, inMM, inSun)
+	}
+	for i, l := range []geom.Length{o.Blade.Offset, o.Blade.Overcut} {
+		if l < 0 || l > mostBlade {
+			return fmt.Errorf("%s: %s mm is out of bounds; give 0 to %s mm", []string{"blade offset", "overcut"}[i], l, mostBlade)
+		}
 	}
 	if _, err := wording.Named(o.Language); err != nil {
 		return fmt.Errorf("language: %w", err)
@@ -62,6 +80,9 @@ func (o Options) with(w repeat.Work) Options {
 	}
 	if o.Language == "" {
 		o.Language = w.Order.Sheets.Language
+	}
+	if o.planned == nil {
+		o.planned = &planned{}
 	}
 	return o
 }

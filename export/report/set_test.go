@@ -108,7 +108,13 @@ func TestAnotherReaderFindsBothSheets(t *testing.T) {
 					round++
 				}
 			}
-			if got := r.Marks["cut-outline"]["LWPOLYLINE"]; got != contours {
+			got := 0
+			for layer, marks := range r.Marks {
+				if strings.HasPrefix(layer, "cut-") {
+					got += marks["LWPOLYLINE"]
+				}
+			}
+			if got != contours {
 				t.Errorf("%s: %d contours, want %d", where, got, contours)
 			}
 			if got := r.Marks["stars"]["CIRCLE"]; got != 8 || len(r.Circles) != round+8 {
@@ -240,7 +246,7 @@ func TestEveryTieIsOutlinedOnTheTransferAndNotOnTheCut(t *testing.T) {
 	if !strings.Contains(layers(1), "ties") || !strings.Contains(layers(2), "ties") {
 		t.Errorf("layers %s; and %s: want ties on both", layers(1), layers(2))
 	}
-	for _, d := range CutDrawings(w) {
+	for _, d := range CutDrawings(w, Options{}) {
 		for _, l := range d.Layers {
 			if l.Name == "ties" {
 				t.Error("a cut drawing outlines ties")

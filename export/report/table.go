@@ -12,6 +12,8 @@ type table struct {
 	rows    [][]string
 	// foot is how many of the last rows stand below a line of their own.
 	foot int
+	// tick draws a box to tick in the first column of the rows above the foot.
+	tick bool
 }
 
 type column struct {
@@ -48,6 +50,10 @@ func (f *flow) table(t table) {
 			f.leaf().line(hairline, geom.Point{X: flowLeft, Y: f.y}, geom.Point{X: end, Y: f.y})
 		}
 		f.tableRow(t, row, widths, gap, words, body, f.y+rowHeight.Times(0.72))
+		if t.tick && i < len(t.rows)-t.foot {
+			o := geom.Point{X: flowLeft, Y: f.y + geom.MM(1.2)}
+			f.leaf().frame(rule, geom.BoxOf(o, o.Add(geom.PtMM(3.2, 3.2))))
+		}
 		f.y += rowHeight
 	}
 	f.leaf().line(hairline, geom.Point{X: flowLeft, Y: f.y}, geom.Point{X: end, Y: f.y})

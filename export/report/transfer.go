@@ -19,7 +19,8 @@ func Transfer(w repeat.Work, n int, opt Options) (export.Book, error) {
 	if err != nil {
 		return export.Book{}, err
 	}
-	d := withTies(sheetDrawing(w, sheet, starWords(sheet), f), w, sheet)
+	groups := cutGroups(sheet, opt.benchOf(w, sheet))
+	d := withTies(sheetDrawing(w, sheet, groups, starWords(sheet), f), w, sheet)
 	pages, err := transferPages(size, sheet, lapOf(w))
 	if err != nil {
 		return export.Book{}, err
@@ -118,8 +119,9 @@ func TransferWhole(w repeat.Work, n int, opt Options) (export.Book, error) {
 	if err != nil {
 		return export.Book{}, err
 	}
-	f := opt.with(w).figures()
-	d := withTies(cutDrawing(w, sheet, f), w, sheet)
+	opt = opt.with(w)
+	f := opt.figures()
+	d := withTies(cutDrawing(w, sheet, opt), w, sheet)
 	paper := sheet.Paper.Union(cutField(sheet.Sheet).Grown(2 * labelOff)).Grown(geom.Millimetre)
 	return wholePage(marking{f: f, title: f.title(w), kind: sheet.kind(f.say("Transfer, the whole field"), f), facts: stepFacts(w, f), of: &d}, paper), nil
 }

@@ -58,6 +58,7 @@ func (d *desk) lacks(k kind) (Missing, bool) {
 	case Kiribori:
 		return m, c.Tool < 0 || math.Abs(c.Strain.Pct) > SnapPct
 	case Shimabori:
+		m.Size = pairSize(m.Size)
 		return m, c.Tool < 0 || d.rack.Tools[c.Tool].Kind != Pair
 	case Dogubori:
 		m.Outline = k.shape.Outline
@@ -85,8 +86,20 @@ func (a Assignment) LengthMM() float64 {
 
 // sizeOf is the size that tells the tools of a pass apart where the rack has none.
 func sizeOf(c Choice) geom.Length {
-	if c.Tool < 0 && (c.Method == Kiribori || c.Method == Shimabori) {
+	switch {
+	case c.Tool >= 0:
+		return 0
+	case c.Method == Kiribori:
 		return c.Size
+	case c.Method == Shimabori:
+		return pairSize(c.Size)
 	}
 	return 0
+}
+
+// pairSize is the size of a pair that is made for a stripe: to a hundredth of a
+// millimetre, finer than hands set blades.
+func pairSize(l geom.Length) geom.Length {
+	const step = geom.Millimetre / 100
+	return (l + step/2) / step * step
 }
