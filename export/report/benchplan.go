@@ -154,7 +154,7 @@ func excessTable(p bench.Plan, f figures) table {
 	}}
 	for _, e := range p.Exceeded {
 		source := f.say("the program's recommendation")
-		if e.Limit.Source == bench.Own {
+		if e.Own {
 			source = f.say("the rack's own limit")
 		}
 		what, is, most := f.say("smallest cut-out"), f.fine.with(e.Got), f.fine.with(e.Limit.Hole)

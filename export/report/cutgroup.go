@@ -104,15 +104,23 @@ func sizeName(d geom.Length) string {
 	return whole + "_" + decimals + "mm"
 }
 
+// toolNumber is a tool's own number; one of digits alone says that it is one.
+func (f figures) toolNumber(t bench.Tool) string {
+	if strings.Trim(t.Number, "0123456789") == "" {
+		return f.say("No. %s", t.Number)
+	}
+	return t.Number
+}
+
 // toolName names a tool of a rack as the cutter knows it, with its size; of a tool
 // that is lacking the size that is wanted.
 func (f figures) toolName(r bench.Rack, tool int, size geom.Length) string {
 	t, ok := r.Tool(tool)
 	switch {
 	case ok && t.Kind == bench.Punch:
-		return f.say("No. %s", t.Number)
+		return f.toolNumber(t)
 	case ok:
-		return f.say("No. %s, %s", t.Number, f.fine.plain(t.Size))
+		return f.lang.Join([]string{f.toolNumber(t), f.fine.plain(t.Size)})
 	case size > 0:
 		return f.say("of %s, not named in the rack", f.fine.plain(size))
 	}

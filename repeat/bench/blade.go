@@ -13,12 +13,13 @@ type Blade struct {
 	Overcut geom.Length // how far it goes on past its start, so that a closed line comes free
 }
 
-// pathChord is how far a path may be off a curve.
-const pathChord = 5 * geom.Micrometre
+// pathChord is how far a path may be off a curve. The pieces of a hole of 0.25 mm or
+// more then turn by less than swivels.
+const pathChord = geom.Chord
 
 // swivels is the turn in radians above which the holder swings round a corner on an
-// arc; below it one place halfway is off by less than a two-hundredth of the offset.
-const swivels = math.Pi / 18
+// arc; below it one place halfway is off by less than a hundredth of the offset.
+const swivels = math.Pi / 12
 
 // Paths returns the way of the holder's axis for each contour of a shape, so that
 // the tip follows the rim: on a line it runs ahead by the offset, at a corner it

@@ -36,11 +36,13 @@ func TestTheWayAroundASquareIsItsSidesAndItsSwings(t *testing.T) {
 
 // The axis of a blade that cuts a circle of radius r runs on one of √(r² + offset²).
 func TestTheWayAroundADiscIsALargerCircle(t *testing.T) {
-	const r, offset = 3.0, 0.4
-	path := bench.Blade{Offset: geom.MM(offset)}.Paths(geom.DiscShape(geom.PtMM(10, 10), geom.MM(2*r)))[0]
-	for _, p := range path[1 : len(path)-1] {
-		if got := p.Sub(geom.PtMM(10, 10)).Norm() / 1e6; math.Abs(got-math.Hypot(r, offset)) > 0.006 {
-			t.Fatalf("the axis is %.4f mm from the centre, want %.4f", got, math.Hypot(r, offset))
+	const offset = 0.4
+	for _, r := range []float64{0.15, 0.5, 3, 40} {
+		path := bench.Blade{Offset: geom.MM(offset)}.Paths(geom.DiscShape(geom.PtMM(10, 10), geom.MM(2*r)))[0]
+		for _, p := range path[1 : len(path)-1] {
+			if got := p.Sub(geom.PtMM(10, 10)).Norm() / 1e6; math.Abs(got-math.Hypot(r, offset)) > 0.006 {
+				t.Fatalf("radius %v: the axis is %.4f mm from the centre, want %.4f", r, got, math.Hypot(r, offset))
+			}
 		}
 	}
 }

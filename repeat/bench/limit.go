@@ -52,6 +52,10 @@ func (p *Plan) limits(s stencil.Sheet, a Assignment) {
 		}
 	}
 	p.pile(a.Rack)
+	for i := range p.Exceeded {
+		e := &p.Exceeded[i]
+		e.Own = a.Rack.Owns(e.Method, e.What)
+	}
 }
 
 // pile settles how many sheets are cut together. Without cut-outs that is what the

@@ -68,6 +68,7 @@ type Excess struct {
 	Count  int         // holes; for a web 0
 	Pile   int         // sheets that are asked for
 	Limit  Limit
+	Own    bool       // the limit is the cutter's own word
 	At     geom.Point // the worst of them
 }
 

@@ -173,6 +173,12 @@ func TestWhatAMethodIsNotTrustedWithIsMeasured(t *testing.T) {
 	if e := found[bench.WebWidth]; e.Got != geom.MM(0.2) || e.At != geom.PtMM(3, 4) {
 		t.Errorf("webs: %+v, want 0.2 mm at 3, 4", e)
 	}
+	own := bench.Rack{Limits: []bench.Limit{{Method: bench.Kiribori, Hole: geom.MM(0.32)}}}
+	for _, e := range bench.PlanSheet(s, 1, bench.Assign(s, own, nil), bench.Rates{}).Exceeded {
+		if e.Own != (e.What == bench.HoleSize) || e.What == bench.HoleSize && e.Count != 1 {
+			t.Errorf("under a limit of the cutter's for holes: %+v", e)
+		}
+	}
 	if e := found[bench.PileSize]; e.Pile != 20 || p.Pile != 10 {
 		t.Errorf("pile: %+v, want 20 over the 10 that are planned (%d)", e, p.Pile)
 	}

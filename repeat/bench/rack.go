@@ -45,6 +45,16 @@ func (r Rack) Limit(m Method) Limit {
 	return limit
 }
 
+// Owns reports whether one limit of a method is the cutter's own word.
+func (r Rack) Owns(m Method, w What) bool {
+	for _, l := range r.Limits {
+		if l.Method == m && (w == HoleSize && l.Hole > 0 || w == WebWidth && l.Web > 0 || w == PileSize && l.Pile > 0) {
+			return true
+		}
+	}
+	return false
+}
+
 // Tool returns tool n of the rack, and false for a choice that it has no tool for.
 func (r Rack) Tool(n int) (Tool, bool) {
 	if n < 0 || n >= len(r.Tools) {
