@@ -183,6 +183,13 @@ func bringText(name string, d outlinefile.Drawing) string {
 	}
 	fmt.Fprintf(&b, "tsugime: %s: taken %d shapes, %d of them discs; together %s × %s mm\n",
 		name, len(d.Pieces), discs, short(box.Width()), short(box.Height()))
+	if layers := d.Layers(); len(layers) > 1 {
+		var counts []string
+		for _, l := range layers[:min(len(layers), mostListed)] {
+			counts = append(counts, fmt.Sprintf("%q %d", l, len(d.On(l).Pieces)))
+		}
+		fmt.Fprintf(&b, "tsugime: by layer: %s\n", strings.Join(counts, ", "))
+	}
 	for i, p := range d.Pieces {
 		if i == mostListed {
 			fmt.Fprintf(&b, "tsugime: … and %d more\n", len(d.Pieces)-i)

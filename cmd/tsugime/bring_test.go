@@ -53,7 +53,7 @@ func TestOutlinesAreBroughtInAtTheirSize(t *testing.T) {
 	if dot.Shape.Disc.Diameter != geom.MM(3) || dot.At != geom.PtMM(30, 10) {
 		t.Errorf("the dot is %v at %v", dot.Shape.Disc, dot.At)
 	}
-	for _, says := range []string{"taken 2 shapes, 1 of them discs; together 26.5 × 10 mm", "line 3: circle on more: disc of 3 mm at 30, 10", "note: line 4: text: it is no outline"} {
+	for _, says := range []string{"taken 2 shapes, 1 of them discs; together 26.5 × 10 mm", `by layer: "cut" 1, "more" 1`, "line 3: circle on more: disc of 3 mm at 30, 10", "note: line 4: text: it is no outline"} {
 		if !strings.Contains(msg, says) {
 			t.Errorf("it doesn't say %q in\n%s", says, msg)
 		}

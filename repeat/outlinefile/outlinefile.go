@@ -73,9 +73,10 @@ const (
 // Layers returns the names of the layers that have pieces, in the order of the file.
 func (d Drawing) Layers() []string {
 	var names []string
+	seen := map[string]bool{}
 	for _, p := range d.Pieces {
-		if !slices.Contains(names, p.Layer) {
-			names = append(names, p.Layer)
+		if !seen[p.Layer] {
+			names, seen[p.Layer] = append(names, p.Layer), true
 		}
 	}
 	return names

@@ -154,8 +154,8 @@ func (r rule) fits(n *node) bool {
 
 // of returns the style of n inside of what has the style outer: attributes, then
 // style sheets, then its own style attribute, each over the one before.
-func (t *painter) style(n *node, outer style) style {
-	if t.plain(n) && outer.passes() {
+func (p *painter) style(n *node, outer style) style {
+	if p.plain(n) && outer.passes() {
 		return outer
 	}
 	s := make(style, len(outer)+4)
@@ -176,7 +176,7 @@ func (t *painter) style(n *node, outer style) style {
 			set(name, value)
 		}
 	}
-	for _, r := range t.rules {
+	for _, r := range p.rules {
 		if r.fits(n) {
 			for _, d := range r.sets {
 				set(d.name, d.value)
@@ -190,13 +190,13 @@ func (t *painter) style(n *node, outer style) style {
 }
 
 // plain reports whether nothing says how n is painted.
-func (t *painter) plain(n *node) bool {
+func (p *painter) plain(n *node) bool {
 	for name := range n.attrs {
 		if _, known := properties[name]; known || name == "style" {
 			return false
 		}
 	}
-	return !slices.ContainsFunc(t.rules, func(r rule) bool { return r.fits(n) })
+	return !slices.ContainsFunc(p.rules, func(r rule) bool { return r.fits(n) })
 }
 
 // passes reports whether all of s goes to what is inside.
