@@ -27,6 +27,9 @@
 //	panel, seam migoro …    pieces of the garment and the lines they are sewn on
 //	pile        toji        the sheets that are bound and cut together
 //	rack                    the cutter's own punches and blades
+//	method      kiribori …  one of the five ways to cut: by awl, shaped punch, thrust, pull, stripe
+//	pass                    what is cut with one tool in one stage of the work
+//	bench plan              the passes in their order, the pile, the days
 //	finding                 something measured that needs a look
 //
 // # Sizes
