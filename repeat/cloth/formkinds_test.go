@@ -18,7 +18,7 @@ var wideBolt = Bolt{Width: 400 * geom.Millimetre, Length: 13 * geom.Metre}
 
 func dressed(t testing.TB, bolt Bolt, g Garment, l pattern.Lattice) Dressed {
 	t.Helper()
-	d, err := Dress(bolt, mustLay(t, bolt, Board{Length: 7 * geom.Metre}, design, sixSun), l, g, 500*geom.Micrometre)
+	d, err := Dress(bolt, Run{Step: sixSun}, l, g, 500*geom.Micrometre)
 	if err != nil {
 		t.Fatal(err)
 	}
