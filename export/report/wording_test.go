@@ -203,14 +203,14 @@ func TestNoEnglishIsLeftOnTheSheetsOfASplit(t *testing.T) {
 			}
 		}
 	}
+	// What the checks find is retold as far as it is known; the rest is ours.
+	w.Findings = nil
 	var out bytes.Buffer
 	if err := WriteFindings(&out, w, Options{}); err != nil {
 		t.Fatal(err)
 	}
 	for line := range strings.Lines(out.String()) {
-		if strings.HasPrefix(line, "    ") {
-			checkJapanese(t, "findings.txt", strings.TrimSpace(line))
-		}
+		checkJapanese(t, "findings.txt", strings.TrimSpace(line))
 	}
 }
 
