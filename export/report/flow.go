@@ -12,6 +12,7 @@ type flow struct {
 	title, kind, facts string
 	size               export.PageSize
 	leaves             []*leaf
+	close              float64     // by which letters, rows and gaps are set closer; 0 for not at all
 	y                  geom.Length // where the next block begins
 }
 
@@ -53,16 +54,26 @@ func (f *flow) room(height geom.Length) {
 	}
 }
 
-// heading sets a heading; it stays with at least 30 mm of what follows.
+// heading sets a heading; it stays with at least 30 mm of what follows, or half of
+// that where the page is set close.
 func (f *flow) heading(text string) {
-	f.room(geom.MM(38))
+	follows := geom.MM(38)
+	if f.close > 0 {
+		follows = geom.MM(23)
+	}
+	f.room(follows)
 	if f.y > flowTop {
-		f.y += geom.MM(5)
+		f.y += f.gap(geom.MM(5))
 	}
 	f.y += headStyle.height
 	f.leaf().text(words, headStyle, geom.Point{X: flowLeft, Y: f.y}, export.Start, text)
-	f.y += geom.MM(3)
+	f.y += f.gap(geom.MM(3))
 }
+
+// gap and styled return what they are given, closer.
+func (f *flow) gap(l geom.Length) geom.Length { return l.Times(1 - f.close) }
+
+func (f *flow) styled(s style) style { return style{s.height.Times(1 - f.close), s.bold} }
 
 func (f *flow) paragraph(text string) { f.set(captions, captionStyle, flowLeft, text) }
 
@@ -78,12 +89,13 @@ func (f *flow) pointIn(s style, text string) {
 }
 
 func (f *flow) set(p pen, s style, x geom.Length, text string) {
+	s = f.styled(s)
 	for _, line := range wrap(text, s, f.size.Width-flowLeft-x) {
 		f.room(s.leading())
 		f.leaf().text(p, s, geom.Point{X: x, Y: f.y + s.height}, export.Start, line)
 		f.y += s.leading()
 	}
-	f.y += geom.MM(1.5)
+	f.y += f.gap(geom.MM(1.5))
 }
 
 // figure leaves a height free and has it drawn.

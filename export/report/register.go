@@ -14,14 +14,33 @@ import (
 
 // Register returns the register sheet: what the dyer needs to lay the stencil
 // true from the first placement to the last, and to prove its stars before that.
+// It is set as close as one page asks for; that of a split takes more pages.
 func Register(w repeat.Work, opt Options) (export.Book, error) {
 	size, f, err := opt.settled(w)
 	if err != nil {
 		return export.Book{}, err
 	}
+	b := export.Book{Title: f.title(w), Subject: f.say("Register sheet")}
+	for _, close := range []float64{0, 0.03, 0.06, 0.09, 0.12, 0.15, 0.18, 0.21, 0.24, 0.27} {
+		pages, err := registerPages(w, size, f, close)
+		if err != nil {
+			return export.Book{}, err
+		}
+		if close == 0 || len(pages) == 1 {
+			b.Pages = pages
+		}
+		if len(pages) == 1 || w.Sheet.Second != nil {
+			break
+		}
+	}
+	return b, nil
+}
+
+func registerPages(w repeat.Work, size export.PageSize, f figures, close float64) ([]export.Page, error) {
 	set := together(w)
 	sheet := set.Sheet
 	fl := newFlow(f, f.title(w), f.say("Register"), stepFacts(w, f), size)
+	fl.close = close
 	registerKey(fl, w, set, f)
 	fl.heading(f.say("Stars"))
 	fl.table(starTable(sheet, f))
@@ -32,7 +51,7 @@ func Register(w repeat.Work, opt Options) (export.Book, error) {
 	fl.paragraph(squareNote(sheet.Stars, w, f))
 	if set.of > 1 {
 		if err := registerSet(fl, w, set, f); err != nil {
-			return export.Book{}, err
+			return nil, err
 		}
 	}
 	fl.heading(f.say("From finished size to the cut"))
@@ -41,14 +60,10 @@ func Register(w repeat.Work, opt Options) (export.Book, error) {
 	fl.heading(f.say("Placements"))
 	fl.table(placementTable(w.Run, set.of, f))
 	fl.paragraph(placementNote(w.Run, f))
-	fl.heading(f.say("Drift, %s", wayText(w.Run.Drift.Way, f)))
-	fl.table(driftTable(w.Run, f))
-	fl.paragraph(driftNote(w, f))
+	fl.paragraph(f.sentences([]string{f.say("The way: %s.", wayText(w.Run.Drift.Way, f)), driftNote(w, f)}))
 	fl.heading(f.say("Take care"))
-	for _, c := range cautions(f) {
-		fl.point(c)
-	}
-	return export.Book{Title: f.title(w), Subject: f.say("Register sheet"), Pages: fl.pages()}, nil
+	fl.paragraph(f.sentences(cautions(f)))
+	return fl.pages(), nil
 }
 
 // starTable lists every star of the sheet as it is cut.
@@ -161,27 +176,6 @@ func wayText(way cloth.Way, f figures) string {
 		return f.say("each section where its fold falls")
 	}
 	return string(way)
-}
-
-// driftTable shows the walk of a few placements, the last one among them.
-func driftTable(r cloth.Run, f figures) table {
-	t := table{columns: []column{
-		{f.say("placement"), export.End}, {f.head("starts at", f.cloth), export.End}, {f.say("face"), export.Start},
-		{f.head("walk across", f.walk), export.End}, {f.head("walk along", f.walk), export.End},
-	}}
-	last := len(r.Placements) - 1
-	before := -1
-	for _, n := range []int{0, last / 4, last / 2, 3 * last / 4, last} {
-		if n <= before {
-			continue
-		}
-		before = n
-		p := r.Placements[n]
-		t.rows = append(t.rows, []string{
-			fmt.Sprint(p.N + 1), f.cloth.number(p.Y), f.say(string(p.Face)), f.walk.number(p.WalkX), f.walk.number(p.WalkY),
-		})
-	}
-	return t
 }
 
 // eyeDistance is how near cloth in the hand is looked at; an eye of acuity 1.0

@@ -9,7 +9,10 @@ import (
 // registerKey sets the sheet in small, its stars named, beside the figures that
 // are asked for most.
 func registerKey(fl *flow, w repeat.Work, s setSheet, f figures) {
-	const height = 62 * geom.Millimetre
+	height := max(fl.gap(62*geom.Millimetre), 56*geom.Millimetre)
+	if fl.close > 0.2 {
+		height = 50 * geom.Millimetre
+	}
 	fl.figure(height, func(l *leaf, room geom.Box) {
 		sketch := room
 		sketch.Max.X = room.Min.X + room.Width()*55/100

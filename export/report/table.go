@@ -30,7 +30,7 @@ const (
 // table sets t as wide as its words ask for; where the page is too narrow the
 // letters of the whole table shrink together, to half at most.
 func (f *flow) table(t table) {
-	body, head := bodyStyle, captionStyle
+	body, head, rowHeight := f.styled(bodyStyle), f.styled(captionStyle), f.gap(rowHeight)
 	gap := columnGap
 	widths := t.widths(body, head)
 	if all := sum(widths) + gap*geom.Length(len(widths)-1); all > f.width() {
@@ -57,10 +57,11 @@ func (f *flow) table(t table) {
 		f.y += rowHeight
 	}
 	f.leaf().line(hairline, geom.Point{X: flowLeft, Y: f.y}, geom.Point{X: end, Y: f.y})
-	f.y += geom.MM(3)
+	f.y += f.gap(geom.MM(3))
 }
 
 func (f *flow) tableHead(t table, widths []geom.Length, gap geom.Length, s style) {
+	rowHeight := f.gap(rowHeight)
 	heads := make([]string, len(t.columns))
 	for i, c := range t.columns {
 		heads[i] = c.head
