@@ -64,6 +64,7 @@ type garmentJSON struct {
 	Used   mm          `json:"cloth_used_mm"`
 	Cloth  mm          `json:"cloth_there_is_mm"`
 	Hidden mm          `json:"hidden_mm"`
+	matchesJSON
 }
 
 // garmentKeys explains the keys of the document to those who ask for help.
@@ -75,8 +76,12 @@ lattice, finished_mm is where its finished line begins on the cloth of each pane
 (x, y) and finished_x_mm that line's x, stretch_mm its part of the view, also what
 differs past a tuck, priority 1 what is matched first, opposite_ways that the cloth
 hangs upside down on one side only.
+Of matches, goal is run-on, staggered, apart, motif or clear (of the board's turn), cost_mm
+the cloth with it less the cloth without it, why across, conflict, cloth or repeat where it
+isn't reached, and width_change_mm how much wider the finished cloth would have to be;
+lower_bound_mm is what no laying that reaches as much goes below.
 An order sets garment.kind, height_mm, sizes_mm, counts, allowances_mm, panel_order,
-gaps_mm, shifts_mm and turned, or brings a form of its own as garment.form.
+gaps_mm, shifts_mm, turned, match, targets, avoid_turn and any_order, or brings a form of its own as garment.form.
 `
 
 func runGarment(ctx context.Context, p program, c command, args []string) error {
@@ -107,7 +112,7 @@ func garmentDocument(w repeat.Work) garmentJSON {
 	d := w.Dressed
 	doc := garmentJSON{
 		Schema: schema, Kind: string(w.Order.Garment.Body.Kind), Sizes: []sizeJSON{}, Panels: []panelJSON{}, Seams: []seamJSON{},
-		Extra: mm(d.Extra), Used: mm(d.Used), Cloth: mm(d.Length), Hidden: mm(d.Hidden),
+		Extra: mm(d.Extra), Used: mm(d.Used), Cloth: mm(d.Length), Hidden: mm(d.Hidden), matchesJSON: matchesDocument(d),
 	}
 	if d.Form == nil {
 		return doc
@@ -193,5 +198,6 @@ func garmentText(w repeat.Work) string {
 			fmt.Fprintf(&b, "  past the tuck          %11.3f %11.3f\n", m.PhaseAlong.MM(), m.PhaseAcross.MM())
 		}
 	}
+	matchesText(&b, d)
 	return b.String()
 }

@@ -144,7 +144,7 @@ func TestOtherDocumentsHaveEveryKeyOfSchemaOne(t *testing.T) {
 	for command, keys := range map[string][]string{
 		"bolt": {"schema", "count", "step_mm", "remainder_mm", "placements", "drift",
 			"needed", "printings", "order", "sheets", "usable_mm", "partial", "stretches", "simulated", "eye", "gains", "set", "back", "reverse", "fold", "marks", "clear_turn"},
-		"garment": {"schema", "kind", "title", "sizes", "panels", "seams", "extra_cloth_mm", "cloth_used_mm", "cloth_there_is_mm", "hidden_mm"},
+		"garment": {"schema", "kind", "title", "sizes", "panels", "seams", "extra_cloth_mm", "cloth_used_mm", "cloth_there_is_mm", "hidden_mm", "matches", "lower_bound_mm", "proven"},
 		"fit":     {"schema", "fits", "seam_width_mm"},
 	} {
 		out, msg, code := call(t, "", command, name, "--json")

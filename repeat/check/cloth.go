@@ -125,11 +125,12 @@ func backCentre(m Measures, l Limits) []Finding {
 		if along {
 			f.Remedy = "Ask for the back centre to be matched: it costs less than a step of cloth."
 		}
-		for _, p := range m.Dressed.Panels {
-			if p.Name == s.Between[0] {
-				f.At = geom.Point{X: p.X, Y: p.Y}
+		for _, w := range m.Dressed.Matches {
+			if w.Name == s.Name && !along && w.Why.Reason == cloth.OffAcross {
+				f.Remedy = widthRemedy(w)
 			}
 		}
+		f.At = seamPlace(m.Dressed, s.Name)
 		return []Finding{f}
 	}
 	return nil

@@ -48,7 +48,7 @@ var rules = []rule{
 	starsClear, starsHidden, starBaseline, starsTurned, matchStars,
 	noPlacement, remainder, turnedPlacements, boardFull, drift, walkOff, dries,
 	setMisses, backSheet, backMisses, foldJumps, foldCrossed,
-	garmentUnlaid, garmentNarrowed, boltShort, backCentre, starsSeen,
+	garmentUnlaid, garmentNarrowed, boltShort, backCentre, unmatched, starsSeen,
 }
 
 // All returns every finding, in the order of the work.

@@ -16,7 +16,8 @@ import (
 //	│        │        │      │     │      │ collar  o.-collar│
 //	 y ─────────────────────────────────────────────────────►
 //
-// Where the matched seam is asked for, the later of its panels is moved on by
+// Where the garment has wishes, the panels lie as Matching.Solve finds best. Where
+// only the matched seam is asked for, the later of its panels is moved on by
 // the least gap, shorter than a step, after which the pattern doesn't jump along
 // it; Extra is what that costs. What lies across a seam follows from the cloth's
 // width and the allowances. A bolt that is too short is no error: Used is then
@@ -38,7 +39,20 @@ func Dress(bolt Bolt, run Run, lattice pattern.Lattice, g Garment, tolerance geo
 		return Dressed{}, err
 	}
 	l.laying.Length = long - start
-	if g.MatchBackCentre {
+	var avoid []Span
+	if g.Wishes.AvoidTurn {
+		for _, t := range run.Turns {
+			t = run.finished(t)
+			avoid = append(avoid, Span{t.From - start, t.To - start})
+		}
+	}
+	wished := Solution{Exact: true}
+	switch {
+	case g.Wishes.any():
+		if l, wished, err = l.wished(c, g, lattice, avoid, tolerance); err != nil {
+			return Dressed{}, err
+		}
+	case g.MatchBackCentre:
 		l = l.matched(c.form.Matched, lattice, bolt.Finished(geom.Point{Y: run.Step}).Y, tolerance)
 	}
 	d := Dressed{
@@ -56,6 +70,10 @@ func Dress(bolt Bolt, run Run, lattice pattern.Lattice, g Garment, tolerance geo
 		d.Seams = append(d.Seams, d.seam(s, lattice, tolerance))
 	}
 	d.Hidden = d.hidden()
+	d.Matches, d.LowerBound, d.Proven = wished.Matches, max(wished.LowerBound, l.bare()), wished.Exact
+	if !g.Wishes.any() && g.MatchBackCentre {
+		d.Matches, d.LowerBound = d.closed(l, c, g), d.Used
+	}
 	return d, nil
 }
 
@@ -85,6 +103,8 @@ type lay struct {
 	order   []int
 	gaps    []geom.Length
 	close   geom.Length // what is used with the panels close, in the form's order
+	// unmatched is what is used as the layout wants it, before anything is matched.
+	unmatched geom.Length
 }
 
 // lay puts the panels on the cloth as the layout wants them.
@@ -121,6 +141,7 @@ func (c cut) lay(want Layout) (lay, error) {
 		l.laying.Seams = append(l.laying.Seams, s.stretches[0].LaidSeam)
 	}
 	l.laying = l.laying.Laid(l.order, l.gaps)
+	l.unmatched = l.laying.Used()
 	return l, nil
 }
 

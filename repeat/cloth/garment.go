@@ -14,6 +14,7 @@ type Garment struct {
 	// MatchBackCentre asks for the form's matched seam, the back centre of a
 	// kimono, to be closed along by a gap before the later of its two panels.
 	MatchBackCentre bool
+	Wishes          Wishes
 }
 
 // A Body is the sizes that a garment is cut to. What it leaves out is as the form
@@ -177,8 +178,13 @@ type Dressed struct {
 	// the cloth that matching costs.
 	Extra  geom.Length
 	Hidden geom.Length // strip beside each selvedge that every seam covers
-	pieces []Piece
-	laying Laying
+	// Matches are what became of the wishes, the matched seam first. LowerBound is
+	// what no laying that reaches as much can use less than; it is Used where Proven.
+	Matches    []Match
+	LowerBound geom.Length
+	Proven     bool
+	pieces     []Piece
+	laying     Laying
 }
 
 // Laying returns how the garment lies and where its seams are on the panels. A

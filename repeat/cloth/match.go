@@ -28,6 +28,9 @@ type Aim struct {
 	// Distance is how far apart, across or along, a motif and its copy on the
 	// other panel of an Apart seam are at least.
 	Distance geom.Length
+	// Across is the tolerance across where it is another than the matching's; 0
+	// takes that.
+	Across geom.Length
 }
 
 // A Target asks for a motif at a place of the finished garment.
@@ -74,6 +77,9 @@ type Match struct {
 	Name    string // of the seam or the target; AvoidName
 	Goal    Goal   // "" for a target and for Avoid
 	Reached bool
+	// Along is set where a seam that isn't reached, for what lies across, is all
+	// the same closed along; Cost is then what that takes.
+	Along bool
 	// Off is how far the pattern is from the goal, across and along.
 	Off geom.Point
 	// Cost is the cloth with this goal less the cloth without it; 0 where it
@@ -93,6 +99,9 @@ type Why struct {
 	// to larger x of the finished seam, before the pattern meets; what the shifts
 	// allow is already used.
 	Across geom.Length
+	// Width is how much wider the finished cloth would have to be for that, where
+	// the form tells; 0 where it doesn't.
+	Width geom.Length
 	// With are the more important goals that it can't be reached together with.
 	With []string
 }
@@ -128,10 +137,13 @@ func (s Solution) Extra() geom.Length { return s.Used - s.Plain }
 
 // Bounds of what is accepted and of what is proven to be the least.
 const (
-	maxMatched   = 60 // panels
-	exactPanels  = 10
-	maxLanes     = 6          // stretches between the edges of lanes across the cloth
-	maxMatchWork = 12_000_000 // steps of packing for one set of goals: under a second
+	maxMatched  = 60 // panels
+	exactPanels = 10
+	maxLanes    = 6 // stretches between the edges of lanes across the cloth
+	// Steps of packing for one set of goals, some tenths of a second, and what goes
+	// with each packing.
+	maxMatchWork = 8_000_000
+	overhead     = 100
 )
 
 // Solve returns the laying. It is exact for up to 10 panels, unless the pattern

@@ -148,8 +148,8 @@ func (m Matching) check() error {
 		if p.Length <= 0 || p.Length > maxBolt || p.Width <= 0 || p.X < 0 || p.X+p.Width > maxWidth {
 			return fmt.Errorf("garment: %s of %s by %s mm can't be laid; give it a length and a width on the cloth", p.Name, p.Width, p.Length)
 		}
-		if p.ShiftLeast > 0 || p.ShiftMost < 0 || p.ShiftLeast < -maxWidth || p.ShiftMost > maxWidth {
-			return fmt.Errorf("garment: %s may be shifted from %s to %s mm; keep nought between", p.Name, p.ShiftLeast, p.ShiftMost)
+		if p.ShiftLeast > p.ShiftMost || p.ShiftLeast < -maxWidth || p.ShiftMost > maxWidth {
+			return fmt.Errorf("garment: %s can't be shifted from %s to %s mm; give the smaller one first", p.Name, p.ShiftLeast, p.ShiftMost)
 		}
 		edges = append(edges, p.X, p.X+p.Width)
 	}
@@ -176,7 +176,7 @@ func (m Matching) checkGoals(n int) error {
 		if a.Seam < 0 || a.Seam >= len(m.Laying.Seams) {
 			return fmt.Errorf("garment: there is no seam %d to match; give 0 to %d", a.Seam, len(m.Laying.Seams)-1)
 		}
-		if !(a.Share >= 0 && a.Share <= 1) || a.Distance < 0 || a.Distance > maxWidth {
+		if !(a.Share >= 0 && a.Share <= 1) || a.Distance < 0 || a.Distance > maxWidth || a.Across < 0 || a.Across > 4*maxWidth {
 			return fmt.Errorf("garment: seam %s can't be staggered by %g of a repeat or kept %s mm apart; give a share of 0 to 1 and a distance",
 				m.Laying.Seams[a.Seam].Name, a.Share, a.Distance)
 		}

@@ -19,6 +19,9 @@ type matcher struct {
 	pack      packer
 	work      int  // steps of packing done, against maxMatchWork
 	coarse    bool // something was left out, so that the answer isn't proven
+	// thinned is set where columns that are alike along were passed over, and
+	// unshiftable where shifts have ruled a way out: both together prove nothing.
+	thinned, unshiftable bool
 }
 
 // A goal is an aim, a target or the stretches to avoid.
@@ -29,6 +32,7 @@ type goal struct {
 	target *Target
 	along  geom.Length // a seam is moved on by this
 	apart  geom.Length
+	across geom.Length // tolerance
 }
 
 func newMatcher(m Matching) *matcher {
@@ -44,7 +48,7 @@ func newMatcher(m Matching) *matcher {
 	}
 	for _, a := range m.Aims {
 		s := &m.Laying.Seams[a.Seam]
-		g := goal{name: s.Name, aim: a.Goal, seam: s}
+		g := goal{name: s.Name, aim: a.Goal, seam: s, across: max(a.Across, m.Tolerance)}
 		switch a.Goal {
 		case Staggered:
 			g.along = q.mod(q.period.Times(a.Share))
@@ -188,15 +192,24 @@ func (q *matcher) joinedBy(g goal, s tieState) []option {
 		return []option{{states: []tieState{s}}}
 	}
 	var found []option
-	for _, p := range q.places(f.at, q.Tolerance+f.slack, g.along-f.along) {
+	alike := map[geom.Length]int{}
+	for _, p := range q.places(f.at, g.across+f.slack, g.along-f.along) {
+		// Columns alike along differ only by the shift that they ask for.
+		kind := q.mod(p.Y) / alikeAlong
+		if f.slack > 0 && alike[kind] >= mostAlike {
+			q.thinned = true
+			continue
+		}
 		next := s
 		next.across = append(slices.Clip(s.across), shiftBound{
 			i: m.First, j: m.Second, first: f.shiftFirst, second: f.shiftSecond,
-			at: f.at - p.X, within: q.Tolerance,
+			at: f.at - p.X, within: g.across,
 		})
 		if !q.shiftable(next.across) {
+			q.unshiftable = true
 			continue
 		}
+		alike[kind]++
 		ties := q.tie(next, m.First, f.first, m.Second, f.second, q.mod(p.Y-f.along+g.along))
 		ties = slices.DeleteFunc(ties, func(t tieState) bool { return !q.keepsApart(t) })
 		if len(ties) > 0 {
@@ -256,8 +269,15 @@ func (q *matcher) aimedAt(g goal, s tieState, turn int8) []option {
 	return found
 }
 
+// Columns whose places lie alike along to a hundredth of a millimetre are tried
+// so often, those first that ask for the least shift.
+const (
+	alikeAlong = 10 * geom.Micrometre
+	mostAlike  = 3
+)
+
 // mostPlaces bounds the places of the lattice that are tried at one seam.
-const mostPlaces = 4000
+const mostPlaces = 1000
 
 // places lists the places of the lattice within reach across of x, one of each
 // column and repeat that a laying within the limit can bring to a seam; along is

@@ -38,7 +38,7 @@ func (q *matcher) solve(goals []int) (answer, bool) {
 			s.goals = append(s.goals, g)
 		}
 	}
-	q.work, q.coarse = 0, false
+	q.work, q.coarse, q.thinned, q.unshiftable = 0, false, false, false
 	start := q.start()
 	s.best.used = q.limit + 1
 	s.enough = s.lower(start)
@@ -55,7 +55,7 @@ func (q *matcher) solve(goals []int) (answer, bool) {
 		more = max(more, min(q.period, geom.Metre)/64)
 	}
 	s.best.bound = s.enough
-	s.best.exact = !q.coarse && len(q.panels) <= exactPanels
+	s.best.exact = !q.coarse && !(q.thinned && q.unshiftable) && len(q.panels) <= exactPanels
 	if s.best.exact || s.best.used <= s.enough {
 		s.best.exact, s.best.bound = true, s.best.used
 	}
@@ -252,6 +252,7 @@ func (s *search) lower(st tieState) geom.Length {
 // fill packs the panels as far as st has decided, those that it hasn't freely.
 func (s *search) fill(st tieState) (geom.Length, []allowed) {
 	a := s.allowed(st)
+	s.work += overhead
 	if s.KeepOrder {
 		_, used := s.pack.inOrder(numbers(len(a)), a, s.avoid)
 		s.work += len(a)
@@ -278,7 +279,7 @@ func (s *search) finish(st tieState) {
 		a := s.allowed(st)
 		var used geom.Length
 		d, used = s.pack.inOrder(numbers(len(a)), a, s.avoid)
-		s.work += len(a)
+		s.work += overhead
 		if used >= s.best.used {
 			return
 		}

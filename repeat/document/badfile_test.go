@@ -45,6 +45,11 @@ func TestABadFileGetsOneClearLine(t *testing.T) {
 		{`"tuck": 151.515152`, `"tuck": 300000`, `garment.allowances_mm.tuck: 300000 mm is out of bounds`},
 		{`"right half": true`, `"right half": 1`, `garment.turned.right half: a value is wanted here`},
 		{`"counts": {"panels": 3}`, `"counts": {"panels": 3.5}`, `garment.counts.panels: 3.5 is no whole number`},
+		{`"goal": "apart"`, `"goal": "near"`, `garment.match[1].goal: there is no "near"; choose from run-on, staggered, apart`},
+		{`"seam": "collar"`, `"seam": "upper overlap"`, `garment.match[1].seam: the seam "upper overlap" stands here twice`},
+		{`"share_pct": 25`, `"share_pct": 125`, `garment.match[0].share_pct: 125 % is out of bounds`},
+		{`"within_mm": 7.5`, `"within_mm": 7500`, `garment.targets[0].within_mm: 7500 mm is out of bounds`},
+		{`"piece": "left", `, ``, `garment.targets[0]: "piece" is missing`},
 		{`"title": "Cape"`, `"titel": "Cape"`, `garment.form: there is no key "titel" here`},
 		{`"x": "mm(20) - cloth"`, `"x": "mm(20) - clot"`, `garment.form.pieces[0].x: "mm(20) - clot" can't be worked out: unknown name clot`},
 		{`"name": "punch 3"`, `"name": "awl"`, `rack[1].name: another punch is called "awl" too`},
@@ -72,7 +77,7 @@ func TestABadFileGetsOneClearLine(t *testing.T) {
 		{`"title": "Waves`, `"title": "Wa\u0007ves`, `title: it holds the control character U+0007; delete it`},
 		{`"title": "Waves`, `"title": "Wa\qves`, `title: the string has a \ that JSON doesn't know`},
 		{`"title": "Waves`, "\"title\": \"Wa\xffves", `line 4, column 15: the file is not UTF-8 text`},
-		{`"next_id": 9,`, `"next_id": 9`, `line 216, column 5: unit: a comma is missing before "`},
+		{`"next_id": 9,`, `"next_id": 9`, `line 225, column 5: unit: a comma is missing before "`},
 		{"\"motifs\": [\n", `"motifs": 5, "m": [`, `unit.motifs: a list […] is wanted here, not 5`},
 	} {
 		text := edited(t, row.old, row.new)

@@ -43,6 +43,14 @@ var garmentLayout = []field{
 		bare: func(o *Order) bool { return len(o.Garment.Layout.Shifts) == 0 }},
 	{key: "turned", at: func(o *Order) any { return (*turns)(&o.Garment.Layout.Turned) },
 		bare: func(o *Order) bool { return len(o.Garment.Layout.Turned) == 0 }},
+	{key: "match", at: func(o *Order) any { return &o.Garment.Wishes.Seams },
+		bare: func(o *Order) bool { return len(o.Garment.Wishes.Seams) == 0 }},
+	{key: "targets", at: func(o *Order) any { return &o.Garment.Wishes.Targets },
+		bare: func(o *Order) bool { return len(o.Garment.Wishes.Targets) == 0 }},
+	{key: "avoid_turn", at: func(o *Order) any { return &o.Garment.Wishes.AvoidTurn },
+		bare: func(o *Order) bool { return !o.Garment.Wishes.AvoidTurn }},
+	{key: "any_order", at: func(o *Order) any { return &o.Garment.Wishes.AnyOrder },
+		bare: func(o *Order) bool { return !o.Garment.Wishes.AnyOrder }},
 	{key: "form", at: func(o *Order) any { return (*formText)(&o.Garment.Body.Own) },
 		bare: func(o *Order) bool { return o.Garment.Body.Own == "" }},
 }
@@ -129,7 +137,7 @@ func checkGarment(o Order) *Fault {
 		within("garment.height_mm", b.Height, 300*geom.Millimetre, 2500*geom.Millimetre),
 		lengthsWithin("garment.sizes_mm", b.Sizes), lengthsWithin("garment.allowances_mm", b.Allowances),
 		lengthsWithin("garment.gaps_mm", l.Gaps), lengthsWithin("garment.shifts_mm", l.Shifts),
-		namesOf("garment.counts", b.Counts), namesOf("garment.turned", l.Turned),
+		namesOf("garment.counts", b.Counts), namesOf("garment.turned", l.Turned), checkWishes(o.Garment.Wishes),
 	)
 	for i, name := range l.Order {
 		fault = first(fault, words(fmt.Sprintf("garment.panel_order[%d]", i), name, maxTitle, false))

@@ -67,6 +67,13 @@ func full(t testing.TB) document.Order {
 			Shifts: map[string]geom.Length{"left half": -geom.MM(3)}, Turned: map[string]bool{"right half": true, "left half": false},
 		},
 		MatchBackCentre: true,
+		Wishes: cloth.Wishes{
+			Seams: []cloth.SeamWish{
+				{Seam: "upper overlap", Goal: cloth.Staggered, Share: 0.25}, {Seam: "collar", Goal: cloth.Apart, Share: 0.5, Distance: geom.MM(42)},
+			},
+			Targets:   []cloth.PlaceWish{{Name: "left breast", Piece: "left", At: geom.PtMM(-90, 320), Motif: geom.PtMM(1, 2), Within: geom.MM(7.5)}},
+			AvoidTurn: true, AnyOrder: true,
+		},
 	}
 	o.Rack = []document.Punch{{Name: "awl", Diameter: geom.MM(0.5)}, {Name: "punch 3", Diameter: geom.MM(3)}}
 	o.Methods = bench.Overrides{1: bench.Hikibori, 3: bench.Kiribori}

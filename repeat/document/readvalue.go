@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strconv"
 
+	"tsugime/repeat/cloth"
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
 	"tsugime/repeat/stencil"
@@ -33,6 +34,10 @@ func (r *reader) value(to any) {
 		*to = byName(r, r.truth)
 	case *names:
 		*to = entries(r, maxNamed, "panels; a form has %d at most", func() string { return string(r.text()) })
+	case *[]cloth.SeamWish:
+		*to = entries(r, maxWishes, "seams; keep to %d", r.seamWish)
+	case *[]cloth.PlaceWish:
+		*to = entries(r, maxWishes, "places; keep to %d", r.placeWish)
 	case *formText:
 		*to = r.form()
 	case *geom.Point:

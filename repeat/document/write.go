@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strconv"
 
+	"tsugime/repeat/cloth"
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
 	"tsugime/repeat/stencil"
@@ -111,6 +112,10 @@ func (p *printer) value(of any) {
 		writeNamed(p, *of, p.truth)
 	case *names:
 		lines(p, *of, p.text)
+	case *[]cloth.SeamWish:
+		lines(p, *of, p.seamWish)
+	case *[]cloth.PlaceWish:
+		lines(p, *of, p.placeWish)
 	case *formText:
 		p.form(*of)
 	case *Colour:
