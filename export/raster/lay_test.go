@@ -140,3 +140,20 @@ func TestAGroundOfNothingPaintsNothing(t *testing.T) {
 		}
 	}
 }
+
+// A ground laid larger is the ground of larger shapes.
+func TestAGrownLayIsOfLargerShapes(t *testing.T) {
+	r := seeded(11)
+	small := apart(r, 4, 2.7)
+	large := make([]geom.Shape, len(small))
+	for i, s := range small {
+		large[i] = geom.DiscShape(geom.Point{X: s.Disc.Centre.X.Times(1.02), Y: s.Disc.Centre.Y.Times(1.02)}, s.Disc.Diameter.Times(1.02))
+	}
+	v := View{X: -14, Y: -14, PxPerMM: 5}
+	want, got := NewPlane(150, 150), NewPlane(150, 150)
+	NewGround(large).Paint(want, v, Lay{Move: geom.PtMM(1, 0.4)})
+	NewGround(small).Paint(got, v, Lay{Move: geom.PtMM(1, 0.4), Grown: 0.02})
+	if d := worstDifference(want, got); d > 0.05 {
+		t.Errorf("grown by two percent the picture is off by %.4f levels", d)
+	}
+}

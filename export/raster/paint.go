@@ -18,7 +18,7 @@ func (g *Ground) PaintAll(p *Plane, v View, lays ...Lay) {
 	}
 	var even []Lay
 	for _, lay := range lays {
-		if lay.TurnDeg != 0 {
+		if lay.TurnDeg != 0 || lay.Grown != 0 {
 			g.direct(p, v, lay)
 			continue
 		}
@@ -188,7 +188,7 @@ func (g *Ground) direct(p *Plane, v View, lay Lay) {
 		y, y0 := pixelAxis(top, bottom)
 		band := &grid[float32]{
 			x: x, y: y, cells: p.sum[y0*p.W+x0:], width: p.W,
-			exact: g.unit.reach*v.PxPerMM > tableRadius,
+			exact: g.unit.reach*m.scale() > tableRadius,
 		}
 		window := m.back(rect{shown.x0, top, shown.x1, bottom})
 		copies(g.patch.box, g.steps, window, func(d geom.Point) {

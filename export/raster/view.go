@@ -20,6 +20,9 @@ type Lay struct {
 	Turned bool // by 180°, exactly
 	// TurnDeg is a further turn, clockwise as seen: a stencil laid askew.
 	TurnDeg float64
+	// Grown is the share by which the ground is larger than it was drawn: paper that
+	// has grown.
+	Grown float64
 	// Clip is where the ground shows, in the frame of the view; an empty box
 	// shows it everywhere. The cut is exact within a pixel.
 	Clip geom.Box
@@ -37,8 +40,9 @@ func (v View) place(l Lay) place {
 	if l.Turned {
 		sin, cos = -sin, -cos
 	}
+	scale := v.PxPerMM * (1 + l.Grown)
 	return place{
-		a: cos * v.PxPerMM, b: sin * v.PxPerMM,
+		a: cos * scale, b: sin * scale,
 		e: (l.Move.X.MM() - v.X) * v.PxPerMM, f: (l.Move.Y.MM() - v.Y) * v.PxPerMM,
 	}
 }

@@ -2,6 +2,8 @@ package board
 
 import (
 	"image/color"
+	"math"
+	"math/rand/v2"
 	"syscall"
 	"testing"
 	"time"
@@ -50,7 +52,8 @@ func TestAFineGroundIsAnEvenTone(t *testing.T) {
 }
 
 // fineDots are the holes of one sheet: 63,000 dots on 356 by 181 mm.
-func fineDots() (unit, sheet *raster.Ground, step geom.Length) {
+// one is the sheet by itself, unit one hole of its plain pattern.
+func fineDots() (unit, sheet, one *raster.Ground, step geom.Length) {
 	pitch := geom.MM(1.01)
 	step = 180 * pitch
 	var dots []geom.Shape
@@ -59,15 +62,33 @@ func fineDots() (unit, sheet *raster.Ground, step geom.Length) {
 			dots = append(dots, geom.DiscShape(geom.Point{X: x, Y: y}, geom.MM(0.45)))
 		}
 	}
-	one := []geom.Shape{geom.DiscShape(geom.Point{}, geom.MM(0.45))}
-	return raster.NewGround(one, geom.Point{X: pitch}, geom.Point{Y: pitch}),
-		raster.NewGround(dots, geom.Point{Y: step}), step
+	hole := []geom.Shape{geom.DiscShape(geom.Point{}, geom.MM(0.45))}
+	return raster.NewGround(hole, geom.Point{X: pitch}, geom.Point{Y: pitch}),
+		raster.NewGround(dots, geom.Point{Y: step}), raster.NewGround(dots), step
+}
+
+// scatter lays every placement of some pieces by itself, moved and turned as a
+// bolt that is laid star to star with three times an error of 0.1 mm.
+func scatter(pieces []raster.Lay, step geom.Length) []raster.Lay {
+	r := rand.New(rand.NewPCG(4, 4))
+	var lays []raster.Lay
+	for k, piece := range pieces {
+		for n := -5; n < 5; n++ {
+			worn := float64(4*k + n + 5)
+			by := geom.PtMM(0.5*math.Sqrt(worn)*r.NormFloat64(), 0.2*math.Sqrt(worn)*r.NormFloat64())
+			lays = append(lays, raster.Lay{
+				Move: piece.Move.Add(geom.Point{Y: geom.Length(n) * step}).Add(by), Turned: piece.Turned, Clip: piece.Clip,
+				TurnDeg: 0.07 * math.Sqrt(worn) * r.NormFloat64(),
+			})
+		}
+	}
+	return lays
 }
 
 // The four pictures of the window at 1600 by 1000 pixels; each must be ready
 // within one frame of a screen, 16 ms.
 func BenchmarkFrame(b *testing.B) {
-	unit, sheet, step := fineDots()
+	unit, sheet, one, step := fineDots()
 	box := func(x0, y0, x1, y1 float64) geom.Box { return geom.BoxOf(geom.PtMM(x0, y0), geom.PtMM(x1, y1)) }
 	joint := []geom.Point{geom.PtMM(9, 0), geom.PtMM(366, 0)}
 	var bolt, garment Scene
@@ -86,6 +107,7 @@ func BenchmarkFrame(b *testing.B) {
 		laid.Lays = append(laid.Lays, raster.Lay{Move: geom.PtMM(x+300, y+560), Turned: n%2 == 0, Clip: piece})
 	}
 	garment.Grounds = []Laid{laid}
+	scattered := Scene{Areas: garment.Areas, Grounds: []Laid{{Ground: one, Lays: scatter(laid.Lays, step)}}}
 	frames := []struct {
 		name  string
 		scene Scene
@@ -98,6 +120,8 @@ func BenchmarkFrame(b *testing.B) {
 		}, 3.6},
 		{"bolt", bolt, 0.45},
 		{"garment", garment, 0.5},
+		{"scattered", scattered, 0.5},
+		{"scattered-near", scattered, 4},
 	}
 	for _, f := range frames {
 		b.Run(f.name, func(b *testing.B) {

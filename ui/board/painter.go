@@ -33,7 +33,7 @@ func (p *Painter) Paint(s Scene, v raster.View, w, h int, unit float64) *image.R
 	}
 	p.plane.Reset()
 	for _, g := range s.Grounds {
-		g.Ground.PaintAll(p.plane, v, g.Lays...)
+		g.Ground.PaintAll(p.plane, v, calm(g.Lays, v, w, h, s.Pitch)...)
 	}
 	if s.Pitch.MM()*v.PxPerMM < finePx {
 		soften(p.plane)
