@@ -4,19 +4,12 @@ import (
 	"fmt"
 
 	"tsugime/repeat/cloth"
-	"tsugime/repeat/geom"
-	"tsugime/repeat/stencil"
 )
 
 // starsSeen tells which marks of the feed stars the made-up garment shows, each
 // followed by itself.
 func starsSeen(m Measures, _ Limits) []Finding {
-	var leading []geom.Point
-	for _, s := range m.Sheet.Stars.Stars {
-		if s.End == stencil.Leading && s.Clear > -s.Diameter { // one within a hole leaves no mark
-			leading = append(leading, s.At)
-		}
-	}
+	leading := m.Sheet.Stars.Marking()
 	if len(leading) == 0 || len(m.Dressed.Panels) == 0 {
 		return nil
 	}

@@ -49,6 +49,18 @@ func (s StarSet) Leading() []geom.Point {
 	return at
 }
 
+// Marking returns the places of the leading stars that leave a mark of their own on
+// the cloth: one that lies within a cut-out leaves none.
+func (s StarSet) Marking() []geom.Point {
+	var at []geom.Point
+	for _, star := range s.Stars {
+		if star.End == Leading && star.Clear > -star.Diameter {
+			at = append(at, star.At)
+		}
+	}
+	return at
+}
+
 // A SquareCheck is the six measures by which a setter-out proves the four outer
 // stars: widths along both ends, heights on both sides, and the two diagonals.
 // In a true rectangle each pair is equal.
