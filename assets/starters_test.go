@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"tsugime/assets"
+	"tsugime/repeat/cloth"
 	"tsugime/repeat/document"
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
@@ -83,6 +84,8 @@ var settings = map[string]map[string]string{
 func smallDot(t *testing.T) document.Order {
 	o := start(t, "small-dot")
 	o.Note = "A small dye shop in a harbour town orders a fine small-dot ground for a light indoor coat."
+	o.Garment = cloth.Garment{Body: cloth.Body{Kind: "light-coat", Height: o.Garment.Body.Height}, MatchBackCentre: true}
+	o.Garment.Wishes.AvoidTurn = true
 	row := o.Sheet.Step / 200
 	o.Unit = pattern.Unit{
 		Lattice: pattern.Diagonal(row, row),

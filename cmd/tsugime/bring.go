@@ -181,8 +181,8 @@ func bringText(name string, d outlinefile.Drawing) string {
 			discs++
 		}
 	}
-	fmt.Fprintf(&b, "tsugime: %s: taken %d shapes, %d of them discs; together %s × %s mm\n",
-		name, len(d.Pieces), discs, short(box.Width()), short(box.Height()))
+	fmt.Fprintf(&b, "tsugime: %s: taken %s, %d of them discs; together %s × %s mm\n",
+		name, counted(len(d.Pieces), "shape"), discs, short(box.Width()), short(box.Height()))
 	if layers := d.Layers(); len(layers) > 1 {
 		var counts []string
 		for _, l := range layers[:min(len(layers), mostListed)] {
