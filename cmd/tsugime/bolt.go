@@ -79,3 +79,19 @@ func (p program) boltCSV(w repeat.Work) error {
 	}
 	return table.WriteAll(rows)
 }
+
+// boltKeys explains the keys of the document to those who ask for help.
+const boltKeys = `Keys of --json: places and lengths are those of the cloth on the board, before it
+changes. In --json and --csv n counts from 0; words and sheets count placements from 1.
+Of a placement, walk_x_mm and walk_y_mm are standard deviations, along with the share of
+pitch and growth; laid_as is its turn among those of its cloth, between that it joins two
+finished ones, stretch its number in stretches: cloth lying on the board at one time, go
+by go. drift is by formula (share_y_mm is what of end_y_mm is no chance, within_pct the
+odds that no joint opens by more than tolerance_mm, a lower bound unless laid star to
+star), simulated the same by laying bolts; eye is what is seen from distance_mm (plain_mm
+by any good eye, crisp_mm by an expert on crisp lines), gains what each remedy brings to
+the worst joint and to the walk at the end, the most first. set is each later sheet on the
+first, back the reverse on the front, reverse and fold how the pattern meets its mirror
+(null where there is no such thing); marks are those of the marking strip, at_mm from the
+board's near end; clear_turn is the start and gap after which no panel lies over the turn.
+`

@@ -14,7 +14,7 @@ func boltText(w repeat.Work, by chance) string {
 	fmt.Fprintf(&b, "%s\n\n%d placements of %s on a bolt of %s; %s left over.\n", w.Order.Title,
 		len(r.Placements), long(r.Step), long(r.Bolt.Length), long(r.Remainder))
 	if p := r.Partial; p.Printed > 0 {
-		fmt.Fprintf(&b, "To cover the end, lay placement %d in part: %s of it, with %s masked.\n", p.N, long(p.Printed), long(p.Masked))
+		fmt.Fprintf(&b, "To cover the end, lay placement %d in part: %s of it, with %s masked.\n", p.N+1, long(p.Printed), long(p.Masked))
 	}
 	if n := r.Count(); n != len(r.Placements) {
 		fmt.Fprintf(&b, "%s, %s, %s: %d printings in all.\n", counted(max(r.Board.Cloths, 1), "cloth"),
@@ -32,7 +32,7 @@ func boltText(w repeat.Work, by chance) string {
 	gainText(&b, r)
 	b.WriteString("    n        y mm  face    walk across   along mm\n")
 	for _, l := range r.Placements {
-		fmt.Fprintf(&b, "%5d %11.3f  %-5s %12.3f %10.3f%s\n", l.N, l.Y.MM(), l.Face, l.WalkX.MM(), l.WalkY.MM(), howLaid(l))
+		fmt.Fprintf(&b, "%5d %11.3f  %-5s %12.3f %10.3f%s\n", l.N+1, l.Y.MM(), l.Face, l.WalkX.MM(), l.WalkY.MM(), howLaid(l))
 	}
 	return b.String()
 }
@@ -50,9 +50,9 @@ func howLaid(l cloth.Placement) string {
 	case l.Mirrored:
 		return "  mirrored"
 	case l.Between:
-		return fmt.Sprintf("  laid as %d, between two", l.LaidAs)
+		return fmt.Sprintf("  laid as %d, between two", l.LaidAs+1)
 	case l.LaidAs != l.N:
-		return fmt.Sprintf("  laid as %d", l.LaidAs)
+		return fmt.Sprintf("  laid as %d", l.LaidAs+1)
 	}
 	return ""
 }

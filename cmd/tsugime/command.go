@@ -117,7 +117,7 @@ func commands() []command {
 }
 
 // moreHelp is what help tells of a command beside its flags.
-var moreHelp = map[string]string{"garment": garmentKeys}
+var moreHelp = map[string]string{"bolt": boltKeys, "garment": garmentKeys}
 
 func commandNamed(name string) (command, bool) {
 	for _, c := range commands() {

@@ -170,14 +170,14 @@ func TestEachRuleFindsItsOwnFaultAndNoOther(t *testing.T) {
 		{"star-turned", check.Warning, "turned or mirrored", func(m *check.Measures) { m.Sheet.Stars.TurnedMisfit = 0 }},
 		{"bolt-no-placement", check.Fault, "Not one placement", func(m *check.Measures) { m.Run.Placements = nil }},
 		{"bolt-remainder", check.Note, "90 mm", func(m *check.Measures) { m.Run.Remainder = geom.MM(90) }},
-		{"bolt-turn", check.Note, "placement 1", func(m *check.Measures) {
+		{"bolt-turn", check.Note, "placement 2", func(m *check.Measures) {
 			m.Run.Placements = []cloth.Placement{{Face: cloth.FaceA}, {N: 1, Y: geom.MM(180), Face: cloth.Turn}}
 		}},
 		{"bolt-remainder", check.Note, "90 mm", func(m *check.Measures) {
 			m.Run.Remainder, m.Run.Partial = geom.MM(90), cloth.Partial{N: 2, Y: geom.MM(360), Printed: geom.MM(90), Masked: geom.MM(90)}
 		}},
 		{"field-selvedge", check.Warning, "2.5 mm into a selvedge; 12 mm to 363 mm", func(m *check.Measures) { m.Run.Bolt.Selvedge = geom.MM(12) }},
-		{"bolt-turn", check.Note, "placement 1", func(m *check.Measures) {
+		{"bolt-turn", check.Note, "placement 2", func(m *check.Measures) {
 			m.Run.Placements = []cloth.Placement{{Face: cloth.FaceA}, {N: 1, Y: geom.MM(180), Face: cloth.Turn}}
 			m.Dressed = cloth.Dressed{Used: geom.MM(300), Length: geom.MM(360), Panels: []cloth.Panel{{Name: "left body", Length: geom.MM(300)}}}
 			m.Run.Turns, m.Run.Stretches = []cloth.Span{{From: geom.MM(200), To: geom.MM(240)}}, make([]cloth.Stretch, 1)
@@ -191,7 +191,7 @@ func TestEachRuleFindsItsOwnFaultAndNoOther(t *testing.T) {
 		}},
 		{"drift-joint", check.Note, "0.3 mm, more than 0.1 mm, plainly seen from 400 mm", func(m *check.Measures) { m.Run.Drift.WorstJoint = geom.MM(0.3) }},
 		{"drift-joint", check.Note, "seen by an expert on crisp lines", func(m *check.Measures) { m.Run.Drift.WorstJoint = geom.MM(0.11) }},
-		{"drift-walk", check.Warning, "walk 20 mm across, as a standard deviation; beside the field 9.5 mm are free, which placement 1", func(m *check.Measures) {
+		{"drift-walk", check.Warning, "walk 20 mm across, as a standard deviation; beside the field 9.5 mm are free, which placement 2", func(m *check.Measures) {
 			m.Run.Drift.EndX = geom.MM(20)
 			m.Run.Placements = []cloth.Placement{{WalkX: geom.MM(5)}, {N: 1, WalkX: geom.MM(20)}}
 		}},

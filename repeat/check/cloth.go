@@ -43,7 +43,7 @@ func turnedPlacements(m Measures, _ Limits) []Finding {
 	}
 	return []Finding{{
 		Code: "bolt-turn", Severity: Note, Domain: OnCloth, At: geom.Point{Y: first.Y},
-		Text:   fmt.Sprintf("%s into the turn of the board, from placement %d at %s.", plural(n, "placement reaches", "placements reach"), first.N, mm(first.Y)),
+		Text:   fmt.Sprintf("%s into the turn of the board, from placement %d at %s.", plural(n, "placement reaches", "placements reach"), first.N+1, mm(first.Y)),
 		Remedy: turnRemedy(m),
 	}}
 }

@@ -60,7 +60,7 @@ func walkOff(m Measures, _ Limits) []Finding {
 	found := Finding{
 		Code: "drift-walk", Severity: Warning, Domain: OnCloth, At: geom.Point{Y: at.Y},
 		Text: fmt.Sprintf("By the end the placements walk %s across, as a standard deviation; beside the field %s are free, which placement %d uses up.",
-			mm(r.Drift.EndX), mm(free), at.N),
+			mm(r.Drift.EndX), mm(free), at.N+1),
 		Remedy: "Lay to an edge line.",
 	}
 	if g, ok := cloth.Best(cloth.Gains(r), cloth.Gain.End); ok {
