@@ -44,6 +44,7 @@ func commands() []command {
 	table = append(table, holdCommands()...)
 	table = append(table, penCommands()...)
 	table = append(table, shelfCommands()...)
+	table = append(table, garmentCommands()...)
 	table = append(table, viewCommands()...)
 	return append(table,
 		command{"Help", named("Find a Command…"), keys(key(fyne.KeyF, ctrl)), nil, (*Window).findCommand},

@@ -1,11 +1,13 @@
 package ui
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
 
-	"tsugime/export/raster"
 	"tsugime/repeat/check"
 	"tsugime/repeat/cloth"
 	"tsugime/repeat/document"
@@ -14,26 +16,43 @@ import (
 )
 
 // A garmentStation is the fourth station: the made-up garment from behind and
-// laid open from the front, with the true pattern on every piece.
+// laid open from the front, with the true pattern on every piece, or its panels as
+// they lie on the bolt.
 type garmentStation struct {
 	onlooker
 	form    *form
 	content fyne.CanvasObject
+	shows   *widget.RadioGroup
+	onBolt  bool // the panels are shown as they lie on the bolt
+	hides   *widget.Check
+	chance  *chance
+	seams   *seamBench
+	panels  *panelBench
+	star    int // which of the marks that are seen is shown next
 }
+
+// What the surface can show at this station.
+const (
+	theMadeUp = "Made up"
+	theOnBolt = "Laid on the bolt"
+)
 
 func newGarment(w *Window) *garmentStation {
 	s := &garmentStation{onlooker: onlooker{w: w}, form: &form{w: w}}
 	f := s.form
+	f.heading("Show")
+	s.shows = widget.NewRadioGroup([]string{say(theMadeUp), say(theOnBolt)}, nil)
+	s.shows.Required, s.shows.Selected = true, say(theMadeUp)
+	s.shows.OnChanged = func(name string) { s.show(name == say(theOnBolt)) }
+	f.add(s.shows)
+	s.hides = widget.NewCheck(say("What the seams hide"), func(on bool) { s.showHidden(on) })
+	f.add(s.hides)
+	s.seams = newSeamBench(s, f)
+	s.chance = newChance(w, f)
+	s.panels = newPanelBench(s, f)
 	newGarmentBench(w, f)
 	f.heading("Matching")
-	f.tick("Match the main seam", "Match the Main Seam",
-		func(o document.Order) bool { return o.Garment.MatchBackCentre },
-		func(o document.Order, v bool) (document.Order, error) {
-			g := o.Garment
-			g.MatchBackCentre = v
-			return document.SetGarment(o, g)
-		})
-	f.words("The later of its two panels is laid so that the pattern runs on over it: at the back centre of what is worn. It costs cloth, less than one step.")
+	s.wishFields()
 	f.length("Matched within", "Change Limits", geom.KujiraRin,
 		func(o document.Order) geom.Length { return o.Limits.SeamPhase },
 		func(o document.Order, l geom.Length) (document.Order, error) {
@@ -45,184 +64,187 @@ func newGarment(w *Window) *garmentStation {
 	return s
 }
 
-func (s *garmentStation) name() string              { return stationNames[garmentAt] }
-func (s *garmentStation) bench() fyne.CanvasObject  { return s.content }
-func (s *garmentStation) refresh()                  { s.form.refresh() }
-func (s *garmentStation) view() string              { return "garment" }
+func (w *Window) garmentStation() *garmentStation { return w.stations[garmentAt].(*garmentStation) }
+
+// dressing reports whether the garment is shown.
+func dressing(w *Window) bool { return w.at == garmentAt }
+
+func (s *garmentStation) name() string             { return stationNames[garmentAt] }
+func (s *garmentStation) bench() fyne.CanvasObject { return s.content }
+func (s *garmentStation) refresh() {
+	s.chance.lay()
+	s.form.refresh()
+}
 func (s *garmentStation) owns(f check.Finding) bool { return ofGarment(f) }
+
+func (s *garmentStation) view() string {
+	if s.onBolt {
+		return "garment on the bolt"
+	}
+	return "garment"
+}
 
 // ofGarment reports whether a finding on the cloth is about the garment.
 func ofGarment(f check.Finding) bool {
-	return f.Code == "bolt-short" || f.Code == "back-centre-phase" || strings.HasPrefix(f.Code, "garment-")
+	return slices.Contains([]string{"bolt-short", "back-centre-phase", "star-seen", "turn-unavoided", "motif-unplaced"}, f.Code) || strings.HasPrefix(f.Code, "garment-") || strings.HasPrefix(f.Code, "seam-")
 }
 
-// look shows the view with the main seam, the back of what is worn.
-func (s *garmentStation) look(check.Finding) {
-	views := s.w.work.Dressed.Views()
-	if len(views) == 0 {
+// show shows the garment, or its panels on the bolt.
+func (s *garmentStation) show(onBolt bool) {
+	if s.onBolt == onBolt {
 		return
 	}
-	at := views[0].Name
-	for _, seam := range s.w.work.Dressed.Seams {
-		if seam.Name == s.w.work.Dressed.Form.Matched {
-			at = seam.Lines[0].View
-		}
+	s.onBolt = onBolt
+	s.panels.drag = nil
+	s.shows.SetSelected(say(map[bool]string{false: theMadeUp, true: theOnBolt}[onBolt]))
+	if !onBolt {
+		s.hides.SetChecked(false)
 	}
-	var all geom.Box
-	for _, p := range s.w.work.Dressed.Pieces() {
-		if p.View == at {
-			all = all.Union(p.Area)
-		}
-	}
-	s.w.board.Frame(all.Moved(s.offset(at)))
+	s.w.refresh()
 }
 
-// viewGap is between two views, and pieceGap between the over-collar and the
-// collar, which it covers when it is worn.
-const (
-	viewGap  = 220 * geom.Millimetre
-	pieceGap = 60 * geom.Millimetre
-)
+// showHidden shows on the bolt what the seams hide of every panel, or no longer.
+func (s *garmentStation) showHidden(on bool) {
+	if s.hides.Checked != on {
+		s.hides.SetChecked(on)
+		return
+	}
+	if on {
+		s.show(true)
+	}
+	s.w.repaint()
+}
 
-// offset returns where a view's origin lies in the picture.
-func (s *garmentStation) offset(view cloth.View) geom.Point {
-	var x geom.Length
-	for _, v := range s.w.work.Dressed.Views() {
+// look shows the place of a finding.
+func (s *garmentStation) look(f check.Finding) {
+	switch {
+	case f.Code == "star-seen":
+		s.nextStar()
+	case f.Code == "bolt-short" || strings.HasPrefix(f.Code, "garment-"):
+		s.show(true)
+		s.w.board.Whole()
+	default:
+		s.show(false)
+		s.seams.choose(s.w.work.Dressed.Form.Matched)
+		s.lookAt(s.seams.chosen)
+	}
+}
+
+// lookAt shows the view that has a seam.
+func (s *garmentStation) lookAt(seam string) {
+	for _, c := range s.w.work.Dressed.Seams {
+		if c.Name != seam {
+			continue
+		}
+		at := c.Lines[0].View
 		var all geom.Box
 		for _, p := range s.w.work.Dressed.Pieces() {
-			if p.View == v.Name {
+			if p.View == at {
 				all = all.Union(p.Area)
 			}
 		}
-		if v.Name == view {
-			return geom.Point{X: x - all.Min.X, Y: -all.Min.Y}
-		}
-		x += all.Width() + viewGap
+		s.w.board.Frame(all.Moved(s.offset(at)))
 	}
-	return geom.Point{X: x}
 }
 
-// offsetOf returns where a piece's view lies in the picture: the over-collar beside the
-// collar, so that both are seen.
-func (s *garmentStation) offsetOf(p cloth.Piece) geom.Point {
-	at := s.offset(p.View)
-	if p.Name == "over-collar" {
-		at.X += p.Area.Width() + pieceGap
+// nextStar shows the next mark of a star that the garment shows.
+func (s *garmentStation) nextStar() {
+	seen := cloth.SeenStars(s.w.work.StarPrints())
+	if len(seen) == 0 {
+		return
 	}
-	return at
+	s.show(false)
+	m := seen[s.star%len(seen)]
+	s.star++
+	if p, ok := s.piece(m.Piece); ok {
+		s.w.board.Near(s.markedAt(m, p), 3)
+	}
+}
+
+// showWorst shows the worst joint of the bolt that is laid by chance.
+func (s *garmentStation) showWorst() {
+	if !s.chance.any {
+		s.w.Say(say("No joint is off: give the bolt errors by the slider."))
+		return
+	}
+	s.show(false)
+	if p, ok := s.piece(s.chance.worst.Piece); ok {
+		s.w.board.Near(s.chance.worst.At.Add(s.offsetOf(p)), 12)
+	}
+}
+
+func (s *garmentStation) piece(name string) (cloth.Piece, bool) {
+	for _, p := range s.w.work.Dressed.Pieces() {
+		if p.Name == name {
+			return p, true
+		}
+	}
+	return cloth.Piece{}, false
+}
+
+// Press takes a panel on the bolt.
+func (s *garmentStation) Press(p geom.Point, _ geom.Length, _ bool) bool {
+	return s.onBolt && s.w.Ready() && s.panels.take(p)
+}
+
+// Drag moves the panel that is taken.
+func (s *garmentStation) Drag(by geom.Point) { s.panels.pull(by) }
+
+// Drop lays it where it is let go.
+func (s *garmentStation) Drop(by geom.Point) { s.panels.drop(by) }
+
+// Tap chooses the seam or the panel there.
+func (s *garmentStation) Tap(p geom.Point, reach geom.Length, _ bool) {
+	if s.w.built == 0 {
+		return
+	}
+	if s.onBolt {
+		s.panels.tap(p)
+		return
+	}
+	s.seams.tap(p, reach)
 }
 
 func (s *garmentStation) scene() board.Scene {
 	if s.w.built == 0 {
+		s.w.board.SetInset(nil)
 		return waiting(s.w)
 	}
-	sc := board.Scene{Desk: table, Plain: true, Pitch: s.w.pitch()}
-	laid := board.Laid{Ground: s.w.grounds.cloth}
-	for _, p := range s.w.work.Dressed.Pieces() {
-		s.dress(&sc, &laid, p)
+	s.chance.lay()
+	if s.onBolt {
+		s.w.board.SetInset(nil)
+		return s.panels.scene()
 	}
-	sc.Grounds = []board.Laid{laid}
-	s.markSeams(&sc)
-	for _, v := range s.w.work.Dressed.Views() {
-		var all geom.Box
-		for _, p := range s.w.work.Dressed.Pieces() {
-			if p.View == v.Name {
-				all = all.Union(p.Area.Moved(s.offsetOf(p)))
-			}
-		}
-		if !all.Empty() {
-			sc.Labels = append(sc.Labels, board.Label{
-				At: geom.Point{X: all.Centre().X, Y: all.Min.Y - 40*geom.Millimetre}, Align: board.Above, Text: say(v.Title), Colour: ink, Bold: true, Size: 14,
-			})
-		}
-	}
-	sc.Extent = geom.BoxOf(sc.Extent.Min.Sub(geom.PtMM(60, 160)), sc.Extent.Max.Add(geom.PtMM(60, 60)))
-	return sc
-}
-
-// dress shows one piece: its cloth, the pattern that the placements leave on it,
-// and the joint lines.
-func (s *garmentStation) dress(sc *board.Scene, laid *board.Laid, p cloth.Piece) {
-	w, off := s.w.work, s.offsetOf(p)
-	box := p.Area.Moved(off)
-	sc.Extent = sc.Extent.Union(box)
-	sc.Areas = append(sc.Areas, board.Area{Box: box, Shut: dyed(s.w.Order().Cloth.Dye), Open: undyed})
-	step := w.Order.Sheet.Step
-	start := w.Run.Board.Start.Times(1 + w.Run.Bolt.ChangeAlong)
-	end := start + step*geom.Length(len(w.Run.Placements))
-	window := p.Window()
-	printed := geom.BoxOf(geom.Point{X: window.Min.X, Y: start}, geom.Point{X: window.Max.X, Y: end}).Intersect(window)
-	if !printed.Empty() {
-		// A place of the ground lies start further along the cloth.
-		lay := raster.Lay{Move: off.Add(p.FromCloth(geom.Point{Y: start})), Turned: p.Turned}
-		lay.Clip = geom.BoxOf(p.FromCloth(printed.Min), p.FromCloth(printed.Max)).Moved(off)
-		laid.Lays = append(laid.Lays, lay)
-	}
-	for n := max((window.Min.Y-start)/step, 0); n <= geom.Length(len(w.Run.Placements)); n++ {
-		y := start + n*step
-		if y > window.Max.Y {
-			break
-		}
-		if y <= window.Min.Y {
-			continue
-		}
-		a, b := p.FromCloth(geom.Point{X: window.Min.X, Y: y}).Add(off), p.FromCloth(geom.Point{X: window.Max.X, Y: y}).Add(off)
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: []geom.Point{a, b}, Colour: quiet})
-	}
-	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Loop, Points: corners(box), Colour: undyed, Width: 1.5})
-	sc.Labels = append(sc.Labels, board.Label{
-		At: box.Centre(), Align: board.Middle, Text: say(p.Name), Colour: ink, Shield: shield, Size: 11, Room: box.Width(),
-	})
-}
-
-// phasePlaces are how far down its line each seam's phase is written, one after
-// another, so that neighbours stand clear.
-var phasePlaces = []float64{0.3, 0.82, 0.5, 0.66, 0.6, 0.6, 0.7, 0.7}
-
-// markSeams draws the seams where they are seen, and writes the phase of the
-// pattern at each.
-func (s *garmentStation) markSeams(sc *board.Scene) {
-	for i, seam := range s.w.work.Dressed.Seams {
-		line := seam.Lines[0]
-		off := s.offset(line.View)
-		from, to := line.From.Add(off), line.To.Add(off)
-		text := "≠ " + s.phase(seam)
-		if seam.Matched {
-			text = "= " + s.phase(seam)
-		}
-		down := phasePlaces[i%len(phasePlaces)]
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Line, Points: []geom.Point{from, to}, Colour: onCloth, Width: 2.5})
-		sc.Labels = append(sc.Labels, board.Label{
-			At:    geom.Point{X: from.X + (to.X - from.X).Times(down), Y: from.Y + (to.Y - from.Y).Times(down)},
-			Align: board.Middle, Text: text, Colour: ink, Shield: shield, Size: 11, Bold: seam.Priority == 1,
-		})
-	}
-}
-
-func (s *garmentStation) phase(seam cloth.Seam) string {
-	u := s.w.unit()
-	return u.Number(seam.PhaseAlong, 2) + ", " + u.Number(seam.PhaseAcross, 2)
+	s.w.board.SetInset(s.seams.inset())
+	return s.madeUp()
 }
 
 func (s *garmentStation) measures() []measure {
 	if !s.w.Ready() {
 		return []measure{{"", say("measuring…")}}
 	}
-	d := s.w.work.Dressed
+	d, u := s.w.work.Dressed, s.w.unit()
+	marks := s.w.work.StarPrints()
 	rows := []measure{
 		{"cloth used", geom.MUnit.Format(d.Used, 3)},
 		{"cloth there is", geom.MUnit.Format(d.Length, 3)},
-		{"extra for matching", s.w.unit().Format(d.Extra, 1)},
-		{"hidden at each edge", s.w.unit().Format(d.Hidden, 1)},
-		{"", ""},
-		{"Seam: pattern off", say("along, across")},
+		{"extra for matching", u.Format(d.Extra, 1)},
+		{"hidden at each edge", u.Format(d.Hidden, 1)},
+		{"marks of stars seen", fmt.Sprintf(say("%d of %d"), len(cloth.SeenStars(marks)), len(marks))},
 	}
+	if s.chance.scattered() {
+		rows = append(rows, measure{"worst joint of this bolt", s.chance.worstWords()})
+		if s.chance.any {
+			rows = append(rows, measure{"where", s.chance.worst.Piece})
+		}
+	}
+	rows = append(append(rows, s.seams.goals.measures()...), measure{"", ""}, measure{"Seam: pattern off", say("along, across")})
 	for _, seam := range d.Seams {
 		sign := "≠ "
 		if seam.Matched {
 			sign = "= "
 		}
-		rows = append(rows, measure{seam.Name, sign + s.w.unit().Number(seam.PhaseAlong, 2) + ",  " + s.w.unit().Format(seam.PhaseAcross, 2)})
+		rows = append(rows, measure{seam.Name, sign + u.Number(seam.PhaseAlong, 2) + ",  " + u.Format(seam.PhaseAcross, 2)})
 	}
 	return rows
 }

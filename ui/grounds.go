@@ -15,6 +15,8 @@ import (
 type grounds struct {
 	sheets []*raster.Ground // each sheet of the set, at finished size
 	print  *raster.Ground   // what one placement leaves, at finished size
+	image  *raster.Ground   // what one placement leaves that a folded cloth mirrors; nil where it isn't folded
+	reach  geom.Box         // of print
 	cloth  *raster.Ground   // placement after placement, at finished size
 	board  *raster.Ground   // placement after placement, as they lie on the board
 	// islands are the outlines of the paper that falls out of each sheet of the set.
@@ -35,27 +37,38 @@ func groundsOf(w repeat.Work) grounds {
 		sheets = append(sheets, raster.NewGround(cut))
 	}
 	var finished, laid []geom.Shape
+	var reach geom.Box
 	for _, c := range w.Sheet.Printed {
 		finished = append(finished, c.Shape)
+		reach = reach.Union(c.Shape.Bounds())
 		laid = append(laid, c.Shape.Stretched(x, y))
 	}
-	period := w.Run.Step
-	if w.Run.Bolt.Folded { // every other section is the image of the one before
-		image := geom.Scale(1, -1).Then(geom.Translate(geom.Point{Y: 2 * period}))
-		for _, s := range laid {
-			laid = append(laid, s.Placed(image))
-		}
-		period *= 2
-	}
-	return grounds{
+	g := grounds{
 		sheets: sheets,
 		print:  raster.NewGround(finished),
-		cloth:  raster.NewGround(finished, geom.Point{Y: w.Order.Sheet.Step}),
-		board:  raster.NewGround(laid, geom.Point{Y: period}),
+		reach:  reach,
 
 		islands: islands,
 		has:     symmetryOf(w.Order.Design()),
 	}
+	step, period := w.Order.Sheet.Step, w.Run.Step
+	if w.Run.Bolt.Folded {
+		g.image = raster.NewGround(mirroredAt(finished, step))
+		finished, laid = slices.Concat(finished, mirroredAt(finished, 2*step)), slices.Concat(laid, mirroredAt(laid, 2*period))
+		step, period = 2*step, 2*period
+	}
+	g.cloth, g.board = raster.NewGround(finished, geom.Point{Y: step}), raster.NewGround(laid, geom.Point{Y: period})
+	return g
+}
+
+// mirroredAt returns shapes mirrored along the bolt: what lies at nought goes to y.
+func mirroredAt(shapes []geom.Shape, y geom.Length) []geom.Shape {
+	image := geom.Scale(1, -1).Then(geom.Translate(geom.Point{Y: y}))
+	mirrored := make([]geom.Shape, len(shapes))
+	for i, s := range shapes {
+		mirrored[i] = s.Placed(image)
+	}
+	return mirrored
 }
 
 // islandsOf returns the outlines of the islands that a sheet has: the lines around

@@ -104,3 +104,12 @@ func (p Print) Joined(next Print, at, pivot geom.Point) (before, after geom.Poin
 	}
 	return p.Place(far, pivot), next.Place(near, pivot)
 }
+
+// Reach returns where on the cloth, from the placement's own start, a print lies whose
+// sheet has it in the box.
+func (p Print) Reach(box geom.Box) geom.Box {
+	if !p.Mirrored {
+		return box
+	}
+	return geom.BoxOf(geom.Point{X: box.Min.X, Y: p.Step - box.Max.Y}, geom.Point{X: box.Max.X, Y: p.Step - box.Min.Y})
+}

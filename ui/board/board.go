@@ -63,6 +63,7 @@ type Board struct {
 	painter Painter
 	labels  labels
 	loupe   *loupe
+	inlay   *inlay
 
 	gesture gesture
 	space   bool
@@ -82,6 +83,7 @@ func New() *Board {
 	b := &Board{Unit: geom.MMUnit, views: map[string]window{}}
 	b.picture = canvas.NewRaster(b.paint)
 	b.picture.ScaleMode = canvas.ImageScalePixels
+	b.inlay = newInlay()
 	b.loupe = newLoupe(b)
 	b.ExtendBaseWidget(b)
 	return b

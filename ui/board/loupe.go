@@ -42,9 +42,13 @@ func (l *loupe) refresh() {
 	}
 }
 
-// layout puts the loupe in the lower right corner.
+// layout puts the loupe in the lower right corner, or in the left one where an inset is
+// shown.
 func (l *loupe) layout(size fyne.Size) {
 	pos, own := fyne.NewPos(size.Width-loupeSize-16, size.Height-loupeSize-16), fyne.NewSize(loupeSize, loupeSize)
+	if l.board.inlay.of != nil {
+		pos.X = 16
+	}
 	for _, o := range []fyne.CanvasObject{l.picture, l.frame} {
 		o.Move(pos)
 		o.Resize(own)

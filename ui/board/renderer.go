@@ -36,6 +36,7 @@ func (r *renderer) Layout(size fyne.Size) {
 	old := r.b.picture.Size()
 	r.b.picture.Resize(size)
 	r.b.loupe.layout(size)
+	r.b.inlay.layout(size)
 	if r.b.view.zoom == 0 || r.b.view.whole {
 		r.b.Whole()
 		return
@@ -53,5 +54,6 @@ func (r *renderer) Objects() []fyne.CanvasObject {
 	for i := range l.texts {
 		all = append(all, l.shields[i], l.texts[i])
 	}
-	return append(all, r.b.loupe.picture, r.b.loupe.frame)
+	all = append(all, r.b.loupe.picture, r.b.loupe.frame)
+	return append(all, r.b.inlay.objects()...)
 }
