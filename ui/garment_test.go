@@ -248,15 +248,16 @@ func TestTheLoupeShowsAPhaseAsItIsWritten(t *testing.T) {
 
 func TestASeamsGoalIsOneEditAndTellsItsCost(t *testing.T) {
 	w, s := dressed(t, "small-dot")
-	s.seams.choose("right side")
+	seam := w.work.Dressed.Seams[1].Name
+	s.seams.choose(seam)
 	before := written(t, w.Order())
 	s.seams.goals.goals.SetSelected(say("staggered"))
 	settle(t, w)
-	wish, ok := w.Order().Wished("right side")
+	wish, ok := w.Order().Wished(seam)
 	if !ok || wish.Goal != cloth.Staggered || wish.Share != halfStep {
-		t.Fatalf("the seam's wish is %+v", wish)
+		t.Fatalf("the seam's wish is %+v; %s", wish, w.status.Text)
 	}
-	m, ok := s.seams.goals.match("right side")
+	m, ok := s.seams.goals.match(seam)
 	if !ok {
 		t.Fatal("nothing is told of the wish")
 	}
@@ -265,7 +266,7 @@ func TestASeamsGoalIsOneEditAndTellsItsCost(t *testing.T) {
 	}
 	s.seams.goals.setBy("25 %")
 	settle(t, w)
-	if wish, _ = w.Order().Wished("right side"); wish.Share != 0.25 {
+	if wish, _ = w.Order().Wished(seam); wish.Share != 0.25 {
 		t.Errorf("staggered by %g", wish.Share)
 	}
 	w.Undo()
