@@ -14,7 +14,13 @@ type Book struct {
 type Page struct {
 	Drawing Drawing // its size is the page's
 	Views   []View
+	Stretch Stretch // of all that is on it, to make up for the printer
 }
+
+// A Stretch makes what is on a page larger about its middle, by a share of one in
+// each direction, so that a printer that prints too small prints it true. The zero
+// Stretch leaves it as it is.
+type Stretch struct{ Across, Along float64 }
 
 // A View shows the part of a drawing inside Window with the window's top left
 // corner at At on the page, at true scale, turned or not at all. Two views of the same

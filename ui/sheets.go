@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"cmp"
 	"strconv"
 	"strings"
 
@@ -62,6 +63,36 @@ func newSheets(w *Window) *sheetsStation {
 		func(o document.Order, l geom.Length) (document.Order, error) {
 			next := o.Sheets
 			next.Lap = l
+			return document.SetSheets(o, next)
+		})
+	for _, axis := range []struct {
+		label string
+		of    func(s *document.Sheets) *geom.Length
+	}{
+		{"100 mm printed across", func(s *document.Sheets) *geom.Length { return &s.PrintedAcross }},
+		{"100 mm printed along", func(s *document.Sheets) *geom.Length { return &s.PrintedAlong }},
+	} {
+		f.length(axis.label, "Correct Printer", geom.MMUnit,
+			func(o document.Order) geom.Length { return *axis.of(&o.Sheets) },
+			func(o document.Order, l geom.Length) (document.Order, error) {
+				next := o.Sheets
+				*axis.of(&next) = l
+				return document.SetSheets(o, next)
+			})
+	}
+	f.heading("Transfer")
+	f.choice("Marks", "Change Marks", document.MarkNames,
+		func(o document.Order) string { return cmp.Or(o.Sheets.Marks, document.FilledMarks) },
+		func(o document.Order, v string) (document.Order, error) {
+			next := o.Sheets
+			next.Marks = v
+			return document.SetSheets(o, next)
+		})
+	f.tick("Mirrored", "Mirror Transfer",
+		func(o document.Order) bool { return o.Sheets.Mirrored },
+		func(o document.Order, on bool) (document.Order, error) {
+			next := o.Sheets
+			next.Mirrored = on
 			return document.SetSheets(o, next)
 		})
 	f.heading("Job folder")

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"image/png"
@@ -8,6 +9,8 @@ import (
 	"strings"
 
 	"tsugime/export/report"
+	"tsugime/repeat/document"
+	"tsugime/repeat/geom"
 )
 
 func runSheets(ctx context.Context, p program, c command, args []string) error {
@@ -16,6 +19,8 @@ func runSheets(ctx context.Context, p program, c command, args []string) error {
 	language := flags.String("language", "", "")
 	rackFile, jobsFile, day := flags.String("rack", "", ""), flags.String("jobs", "", ""), flags.Float64("day", 8, "")
 	offset, overcut := flags.String("blade-offset", "0", ""), flags.String("overcut", "0", "")
+	across, along := flags.String("printed-across", "", ""), flags.String("printed-along", "", "")
+	marks, mirrored, keep := flags.String("marks", "", ""), flags.Bool("mirrored", false, ""), flags.String("keep", "", "")
 	only, force, quiet := flags.String("only", "", ""), flags.Bool("force", false, ""), flags.Bool("q", false, "")
 	words, err := p.parse(c, flags, args, 1, 1)
 	if err != nil {
@@ -43,11 +48,20 @@ func runSheets(ctx context.Context, p program, c command, args []string) error {
 		options.Units = *units
 	}
 	options.Language = *language
+	options.Marks, options.Mirrored = *marks, *mirrored
+	if options.PrintedAcross, options.PrintedAlong, err = printedFlags(*across, *along); err != nil {
+		return err
+	}
 	if *only != "" {
 		options.Only = strings.Split(*only, ",")
 	}
 	if err := options.Check(w); err != nil {
 		return wrongUse("sheets: %v", err)
+	}
+	if *keep != "" {
+		if err := p.keepPrinting(*keep, *force, w.Order, options); err != nil {
+			return err
+		}
 	}
 	files, err := report.JobFolder(ctx, w, *folder, options, func(done, of int, name string) {
 		if !*quiet {
@@ -61,6 +75,44 @@ func runSheets(ctx context.Context, p program, c command, args []string) error {
 		fmt.Fprintln(p.out, f)
 	}
 	return nil
+}
+
+// printedFlags reads what 100 mm measured across and along; 0 for what isn't told.
+func printedFlags(across, along string) (x, y geom.Length, err error) {
+	for _, flag := range []struct {
+		name, value string
+		into        *geom.Length
+	}{{"printed-across", across, &x}, {"printed-along", along, &y}} {
+		if flag.value == "" {
+			continue
+		}
+		l, err := geom.ParseLength(flag.value, geom.MMUnit)
+		if err != nil {
+			return 0, 0, wrongUse("--%s: %v", flag.name, err)
+		}
+		if l < document.LeastPrinted || l > document.MostPrinted {
+			return 0, 0, wrongUse("--%s: 100 mm that measure %s mm were not printed at 100 %%; print again without fitting to the page, or give %s to %s mm",
+				flag.name, l, document.LeastPrinted, document.MostPrinted)
+		}
+		*flag.into = l
+	}
+	return x, y, nil
+}
+
+// keepPrinting writes the order with how its sheets were printed this time.
+func (p program) keepPrinting(path string, force bool, o document.Order, options report.Options) error {
+	next := o.Sheets
+	next.Page, next.Units = options.Page, options.Units
+	next.Language = cmp.Or(options.Language, next.Language)
+	next.Marks = cmp.Or(options.Marks, next.Marks)
+	next.Mirrored = options.Mirrored || next.Mirrored
+	next.PrintedAcross = cmp.Or(options.PrintedAcross, next.PrintedAcross)
+	next.PrintedAlong = cmp.Or(options.PrintedAlong, next.PrintedAlong)
+	kept, err := document.SetSheets(o, next)
+	if err != nil {
+		return wrongUse("sheets: %v", err)
+	}
+	return p.save(path, force, func(w io.Writer) error { return document.Write(w, kept) })
 }
 
 func runPicture(ctx context.Context, p program, c command, args []string) error {

@@ -62,6 +62,16 @@ func (c *content) colour(k export.Colour, operator string) {
 	c.end(operator)
 }
 
+// stretch enlarges what follows about the middle of the page.
+func (c *content) stretch(p export.Page) {
+	s := p.Stretch
+	if s == (export.Stretch{}) {
+		return
+	}
+	off := geom.Point{X: -(p.Drawing.Width / 2).Times(s.Across), Y: -(p.Drawing.Height / 2).Times(s.Along)}
+	c.real(1 + s.Across).op("0 0").real(1 + s.Along).at(off).end("cm")
+}
+
 func (c *content) drawing(d export.Drawing) {
 	for _, l := range d.Layers {
 		c.out.WriteString("/OC /L")

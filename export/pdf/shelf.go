@@ -124,6 +124,7 @@ func (s *shelf) page(o object, p export.Page) {
 	s.f.stream(body, "", func(w io.Writer) {
 		c := newContent(w, s.layerOf, s.cases)
 		c.op(pointsPerMM).op("0 0").op("-" + pointsPerMM).op("0").op(points(d.Height)).end("cm")
+		c.stretch(p)
 		for _, v := range p.Views {
 			s.view(c, v)
 		}

@@ -24,11 +24,11 @@ func Binding(w repeat.Work, opt Options) (export.Book, error) {
 	if err != nil {
 		return export.Book{}, err
 	}
-	m := marking{f: f, title: f.title(w), kind: f.say("Binding"), facts: pileFacts(w, f), of: &d, field: patternField(sheet.Sheet), pages: pages}
+	m := marking{f: f, title: f.title(w), kind: f.say("Binding"), facts: pileFacts(w, f), of: &d, field: patternField(sheet.Sheet), pages: pages, fixed: opt.correction(w)}
 	m.first = func(l *leaf, room geom.Box) { bindingWords(l, room, w, holes, f) }
 	b := m.book()
 	b.Pages = append(b.Pages[:1], append([]export.Page{{Drawing: placesPage(m, holes, f)}}, b.Pages[1:]...)...)
-	return b, nil
+	return m.fixed.on(b), nil
 }
 
 func pileFacts(w repeat.Work, f figures) string {

@@ -25,7 +25,7 @@ func DyersCard(w repeat.Work, opt Options) (export.Book, error) {
 			break
 		}
 	}
-	return export.Book{Title: f.title(w), Subject: f.say("Dyer's card"), Pages: pages}, nil
+	return opt.correction(w).on(export.Book{Title: f.title(w), Subject: f.say("Dyer's card"), Pages: pages}), nil
 }
 
 // A density is how close a card is set.

@@ -162,6 +162,8 @@ func bookNamed(name string, w repeat.Work, opt Options) (export.Book, error) {
 		return TransferWhole(w, 2, opt)
 	case "binding.pdf":
 		return Binding(w, opt)
+	case "reinforcement.pdf":
+		return Reinforcement(w, opt)
 	case "bench.pdf":
 		return BenchPlan(w, opt)
 	case "register.pdf":

@@ -62,7 +62,7 @@ func (m marking) firstPage() export.Drawing {
 		above.Max.Y = body.Min.Y + body.Height()*2/5
 		beside.Min = geom.Point{X: above.Min.X, Y: m.bigMap(l, above) + geom.MM(9)}
 	}
-	checkSquare(l, square, m.f)
+	checkSquare(l, square, m.f, m.fixed)
 	m.first(l, beside)
 	return l.drawing(m.title)
 }
@@ -110,13 +110,15 @@ func (m marking) bigMap(l *leaf, room geom.Box) geom.Length {
 }
 
 // checkSquare draws the whole square with its measure inside.
-func checkSquare(l *leaf, at geom.Point, f figures) {
+func checkSquare(l *leaf, at geom.Point, f figures, fixed correction) {
 	b := geom.BoxOf(at, at.Add(geom.Point{X: checkLength, Y: checkLength}))
 	l.frame(rule, b)
 	c := b.Centre()
 	l.text(words, headStyle, geom.Point{X: c.X, Y: c.Y - geom.MM(2)}, export.Middle, f.checkText())
 	l.text(captions, captionStyle, geom.Point{X: c.X, Y: c.Y + geom.MM(4)}, export.Middle, f.say("Measure both sides before you paste or cut."))
 	l.text(captions, captionStyle, geom.Point{X: c.X, Y: c.Y + geom.MM(8.5)}, export.Middle, f.say("If they differ, print again at 100 %."))
+	note, s := fit(fixed.note(f), captionStyle, checkLength-geom.MM(6))
+	l.text(accentWord, s, geom.Point{X: c.X, Y: c.Y + geom.MM(15)}, export.Middle, note)
 }
 
 // steps sets numbered sentences under each other and returns where they end.

@@ -18,6 +18,7 @@ type marking struct {
 	field geom.Box // of the pattern, in the drawing
 	pages paging
 	first func(l *leaf, room geom.Box) // what the first page says besides the map
+	fixed correction
 }
 
 // book returns the first page and the marking pages in reading order.
@@ -30,7 +31,7 @@ func (m marking) book() export.Book {
 			Views:   []export.View{{Of: m.of, Window: m.pages.window(i), At: m.pages.at()}},
 		})
 	}
-	return b
+	return m.fixed.on(b)
 }
 
 // page draws what stands around and on the window of page i.
@@ -43,7 +44,7 @@ func (m marking) page(i int) export.Drawing {
 	l.frame(hairline, window)
 	m.crosses(l, i)
 	m.neighbours(l, window, c, r)
-	checkCorner(l, m.f)
+	checkCorner(l, m.f, m.fixed)
 	feedArrow(l, m.f, geom.Point{X: edge + geom.MM(2), Y: bandTop + geom.MM(3)})
 	m.smallMap(l, i)
 	return l.drawing(m.title)
@@ -114,7 +115,7 @@ func (m marking) neighbours(l *leaf, window geom.Box, c, r int) {
 
 // checkCorner draws two sides of the check square, in the corner of the bands
 // where they cover nothing.
-func checkCorner(l *leaf, f figures) {
+func checkCorner(l *leaf, f figures, fixed correction) {
 	o := geom.Point{X: edge + geom.MM(2), Y: l.height - edge - geom.MM(2)}
 	scaleBar(l, o, geom.Point{X: 1})
 	scaleBar(l, o, geom.Point{Y: -1})
@@ -122,6 +123,8 @@ func checkCorner(l *leaf, f figures) {
 	l.text(words, strongStyle, geom.Point{X: x, Y: o.Y - geom.MM(8.4)}, export.Start, f.say("Print at 100 %,"))
 	l.text(words, strongStyle, geom.Point{X: x, Y: o.Y - geom.MM(3.6)}, export.Start, f.say("then measure:"))
 	l.text(captions, captionStyle, geom.Point{X: x, Y: o.Y + geom.MM(1)}, export.Start, f.checkText())
+	note, s := fit(fixed.note(f), captionStyle, l.width-edge-x)
+	l.text(accentWord, s, geom.Point{X: x, Y: o.Y - geom.MM(13.2)}, export.Start, note)
 }
 
 // scaleBar draws 100 mm from o in a direction, with a tick every 10 mm on the

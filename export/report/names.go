@@ -43,6 +43,7 @@ func allEntries() []entry {
 		{"transfer-second.pdf", "marking sheets for the transfer of the second sheet", true},
 		{"transfer-second-whole.pdf", "the whole field of the second sheet on one page", true},
 		{"binding.pdf", "marking sheets for the binding: string holes and paper edges", false},
+		{"reinforcement.pdf", "threads, gauze and ties to cut away afterwards, over the cut field at true scale", false},
 		{"register.pdf", "for the dyer: stars, square check, step, placements, drift, cautions", false},
 		{"dyer.pdf", "the dyer's card: cloth and dye, the board, how to lay the stencil true, on one page", false},
 		{"strip.pdf", "the scale for the board's edge, with a mark for every placement: print, cut, join", false},
@@ -63,7 +64,7 @@ func allEntries() []entry {
 // entries lists what the job folder of w holds.
 func entries(w repeat.Work) []entry {
 	all := slices.DeleteFunc(allEntries(), func(e entry) bool {
-		return e.ofSet && w.Sheet.Second == nil || strings.HasPrefix(e.name, ofMarks) && len(cloth.Marks(w.Run)) == 0
+		return e.ofSet && w.Sheet.Second == nil || strings.HasPrefix(e.name, ofMarks) && len(cloth.Marks(w.Run)) == 0 || e.name == "reinforcement.pdf" && !reinforced(w)
 	})
 	for i, e := range all {
 		if e.name == "binding.pdf" && w.Sheet.Second != nil {

@@ -9,6 +9,7 @@ import (
 	"tsugime/export/wording"
 	"tsugime/repeat"
 	"tsugime/repeat/bench"
+	"tsugime/repeat/document"
 	"tsugime/repeat/geom"
 )
 
@@ -27,6 +28,13 @@ type Options struct {
 	Rates bench.Rates
 	// Blade is the knife of a cutting machine, for the files that are cut alone.
 	Blade bench.Blade
+	// PrintedAcross and PrintedAlong are what 100 mm along the short and the long edge
+	// of a page measured that the printer printed at 100 %; 0 for the order's own.
+	PrintedAcross, PrintedAlong geom.Length
+	// Marks is how the transfer shows what is cut, one of document.MarkNames; "" for the
+	// order's own. Mirrored draws it for the back of the paper, as the order may too.
+	Marks    string
+	Mirrored bool
 
 	planned *planned
 }
@@ -56,6 +64,15 @@ func (o Options) Check(w repeat.Work) error {
 			return fmt.Errorf("%s: %s mm is out of bounds; give 0 to %s mm", []string{"blade offset", "overcut"}[i], l, mostBlade)
 		}
 	}
+	for i, l := range []geom.Length{o.PrintedAcross, o.PrintedAlong} {
+		if l != 0 && (l < document.LeastPrinted || l > document.MostPrinted) {
+			return fmt.Errorf("printed %s: 100 mm that measure %s mm were not printed at 100 %%; print again without fitting to the page, or give %s to %s mm",
+				[]string{"across", "along"}[i], l, document.LeastPrinted, document.MostPrinted)
+		}
+	}
+	if o.Marks != "" && !slices.Contains(document.MarkNames, o.Marks) {
+		return fmt.Errorf("marks: there are no %q; use %s", o.Marks, strings.Join(document.MarkNames, ", "))
+	}
 	if _, err := wording.Named(o.Language); err != nil {
 		return fmt.Errorf("language: %w", err)
 	}
@@ -81,6 +98,16 @@ func (o Options) with(w repeat.Work) Options {
 	if o.Language == "" {
 		o.Language = w.Order.Sheets.Language
 	}
+	if o.PrintedAcross == 0 {
+		o.PrintedAcross = w.Order.Sheets.PrintedAcross
+	}
+	if o.PrintedAlong == 0 {
+		o.PrintedAlong = w.Order.Sheets.PrintedAlong
+	}
+	if o.Marks == "" {
+		o.Marks = w.Order.Sheets.Marks
+	}
+	o.Mirrored = o.Mirrored || w.Order.Sheets.Mirrored
 	if o.planned == nil {
 		o.planned = &planned{}
 	}

@@ -105,6 +105,20 @@ func (s setSheet) marks() []mark {
 // tieStrips returns the outlines of the ties on the sheet, as cut: those that go
 // with a motif which it cuts.
 func tieStrips(w repeat.Work, s setSheet) [][]geom.Point {
+	var strips [][]geom.Point
+	for _, c := range tieCopies(w, s) {
+		strips = append(strips, c.strip)
+	}
+	return strips
+}
+
+// A tieCopy is one copy of a tie on the sheet, as cut.
+type tieCopy struct {
+	tie   stencil.Tie // of the unit, at finished size
+	strip []geom.Point
+}
+
+func tieCopies(w repeat.Work, s setSheet) []tieCopy {
 	hold := w.Order.Sheet.Hold
 	ties := hold.Ties
 	switch {
@@ -124,7 +138,7 @@ func tieStrips(w repeat.Work, s setSheet) [][]geom.Point {
 	}
 	x, y := w.Scale.Cut()
 	asCut, move := geom.Scale(x, y), w.CutSheet().Paper.Min.Neg()
-	var strips [][]geom.Point
+	var strips []tieCopy
 	for _, c := range finished.CutOuts {
 		shift := beginning(c.Shape).Sub(begins[c.Motif])
 		for _, t := range of[c.Motif] {
@@ -132,7 +146,7 @@ func tieStrips(w repeat.Work, s setSheet) [][]geom.Point {
 			for i, p := range strip {
 				strip[i] = asCut.Apply(p).Add(move)
 			}
-			strips = append(strips, strip)
+			strips = append(strips, tieCopy{t, strip})
 		}
 	}
 	return strips

@@ -32,7 +32,7 @@ func Strip(w repeat.Work, opt Options) (export.Book, error) {
 	if size.Height > size.Width {
 		size = size.Turned()
 	}
-	return stripBook(w, size, f)
+	return stripBook(w, size, f, opt.correction(w))
 }
 
 // StripWhole returns the scale on pages as long as a PDF allows, one piece to a
@@ -45,10 +45,10 @@ func StripWhole(w repeat.Work, opt Options) (export.Book, error) {
 	}
 	size := export.PageSize{Name: "roll", Height: stripTop + stripHigh + stripBottom}
 	size.Width = min(max(longest, 2*checkLength)+2*stripInset, pdf.MaxPage)
-	return stripBook(w, size, f)
+	return stripBook(w, size, f, correction{})
 }
 
-func stripBook(w repeat.Work, size export.PageSize, f figures) (export.Book, error) {
+func stripBook(w repeat.Work, size export.PageSize, f figures, fixed correction) (export.Book, error) {
 	all := scales(w, f)
 	if len(all) == 0 {
 		return export.Book{}, errNoBoard
@@ -72,10 +72,10 @@ func stripBook(w repeat.Work, size export.PageSize, f figures) (export.Book, err
 			p.draw()
 			p.joins(n%perScale, nodes)
 		}
-		stripFoot(l, f, page == 0)
+		stripFoot(l, f, page == 0, fixed)
 		b.Pages = append(b.Pages, export.Page{Drawing: l.drawing(b.Title)})
 	}
-	return b, nil
+	return fixed.on(b), nil
 }
 
 func longest(all []scale) geom.Length {
@@ -128,12 +128,15 @@ func stripFacts(w repeat.Work, f figures) string {
 
 // stripFoot says how the pieces are joined, on the first page, and has the check
 // length on every one.
-func stripFoot(l *leaf, f figures, first bool) {
+func stripFoot(l *leaf, f figures, first bool, fixed correction) {
 	o := geom.Point{X: stripInset, Y: l.height - edge}
 	scaleBar(l, o, geom.Point{X: 1})
 	x := o.X + checkLength + geom.MM(6)
 	width := l.width - stripInset - x
 	text := f.say("Print at 100 %% and measure: %s.", unbroken(f.checkText()))
+	if note := fixed.note(f); note != "" {
+		text = f.sentences([]string{text, f.say("This page is %s.", note)})
+	}
 	if first {
 		text = f.sentences([]string{text,
 			f.say("Cut along the frames, lay cross on cross by their numbers, paste."),

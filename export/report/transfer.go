@@ -3,6 +3,7 @@ package report
 import (
 	"tsugime/export"
 	"tsugime/repeat"
+	"tsugime/repeat/document"
 	"tsugime/repeat/geom"
 )
 
@@ -20,14 +21,18 @@ func Transfer(w repeat.Work, n int, opt Options) (export.Book, error) {
 		return export.Book{}, err
 	}
 	groups := cutGroups(sheet, opt.benchOf(w, sheet))
-	d := withTies(sheetDrawing(w, sheet, groups, starWords(sheet), f), w, sheet)
-	pages, err := transferPages(size, sheet, lapOf(w))
+	look := opt.look(w, sheet)
+	d := look.of(withTies(sheetDrawing(w, sheet, groups, starWords(sheet), f), w, sheet))
+	pages, err := transferPages(size, sheet, lapOf(w), look)
 	if err != nil {
 		return export.Book{}, err
 	}
-	m := marking{f: f, title: f.title(w), kind: sheet.kind(f.say("Transfer"), f), facts: stepFacts(w, f), of: &d, field: patternField(sheet.Sheet), pages: pages}
+	m := marking{
+		f: f, title: f.title(w), kind: look.kind(sheet.kind(f.say("Transfer"), f), f), facts: stepFacts(w, f),
+		of: &d, field: look.box(patternField(sheet.Sheet)), pages: pages, fixed: opt.correction(w),
+	}
 	m.first = func(l *leaf, room geom.Box) {
-		l.steps(room.Min, room.Width(), transferSteps(w, sheet, m.pages, f))
+		l.steps(room.Min, room.Width(), transferSteps(w, sheet, m.pages, look, f))
 	}
 	return m.book(), nil
 }
@@ -35,13 +40,13 @@ func Transfer(w repeat.Work, n int, opt Options) (export.Book, error) {
 // transferPages shows the whole paper where that takes no more pages than what
 // is cut; otherwise what is cut, with the names of the stars and outside them the
 // crosses.
-func transferPages(size export.PageSize, s setSheet, lap geom.Length) (paging, error) {
+func transferPages(size export.PageSize, s setSheet, lap geom.Length, look look) (paging, error) {
 	area := namedArea(s, lap/2+crossArm+geom.Millimetre)
-	cut, err := pagesFor(size, area, lap)
+	cut, err := pagesFor(size, look.box(area), lap)
 	if err != nil {
 		return paging{}, err
 	}
-	paper, err := pagesFor(size, area.Union(s.Paper.Grown(labelOff)), lap)
+	paper, err := pagesFor(size, look.box(area.Union(s.Paper.Grown(labelOff))), lap)
 	if err != nil || paper.count() > cut.count() {
 		return cut, nil
 	}
@@ -69,13 +74,19 @@ func stepFacts(w repeat.Work, f figures) string {
 	return f.say("step as cut %s · cut size, before the paper is soaked", f.both(w.CutSheet().Spec.Step))
 }
 
-func transferSteps(w repeat.Work, s setSheet, p paging, f figures) []string {
+func transferSteps(w repeat.Work, s setSheet, p paging, look look, f figures) []string {
 	steps := []string{f.say("Print the page at 100 %%, then measure the square: %s on both sides.", unbroken(f.checkText()))}
 	if p.count() > 1 {
 		steps = []string{
 			f.say("Print pages 1 to %d at 100 %%, then measure the square: %s on both sides.", p.count(), unbroken(f.checkText())),
 			f.say("Lay cross on cross: letters and numbers in the margins name them. Trim or fold one margin of each pair and paste."),
 		}
+	}
+	if look.mirrored {
+		steps = append(steps, f.say("Mirrored: mark the back of the paper by it, the side that lies on the cloth."))
+	}
+	if look.marks == document.CentreMarks {
+		steps = append(steps, f.say("A cross is the middle of a round hole: set the tool on it. Other holes are outlined."))
 	}
 	steps = append(steps,
 		f.say("The printing side is up. Leading stars L1, L2 … stand at the top, trailing stars T1, T2 … one step below: %s.", f.both(w.CutSheet().Spec.Step)),
@@ -121,9 +132,10 @@ func TransferWhole(w repeat.Work, n int, opt Options) (export.Book, error) {
 	}
 	opt = opt.with(w)
 	f := opt.figures()
-	d := withTies(cutDrawing(w, sheet, opt), w, sheet)
-	paper := sheet.Paper.Union(cutField(sheet.Sheet).Grown(2 * labelOff)).Grown(geom.Millimetre)
-	return wholePage(marking{f: f, title: f.title(w), kind: sheet.kind(f.say("Transfer, the whole field"), f), facts: stepFacts(w, f), of: &d}, paper), nil
+	look := opt.look(w, sheet)
+	d := look.of(withTies(cutDrawing(w, sheet, opt), w, sheet))
+	paper := look.box(sheet.Paper.Union(cutField(sheet.Sheet).Grown(2 * labelOff)).Grown(geom.Millimetre))
+	return wholePage(marking{f: f, title: f.title(w), kind: look.kind(sheet.kind(f.say("Transfer, the whole field"), f), f), facts: stepFacts(w, f), of: &d}, paper), nil
 }
 
 // wholePage shows an area of a drawing on a page of its own size; the page is
@@ -136,7 +148,7 @@ func wholePage(m marking, area geom.Box) export.Book {
 	l := newLeaf(size.X, size.Y)
 	m.head(l, m.f.say("%d of %d", 1, 1), m.f.say("whole field"))
 	at := geom.Point{X: bandLeft, Y: bandTop}
-	checkCorner(l, m.f)
+	checkCorner(l, m.f, m.fixed)
 	feedArrow(l, m.f, geom.Point{X: edge + geom.MM(2), Y: bandTop + geom.MM(3)})
 	return export.Book{Title: m.title, Subject: m.kind, Pages: []export.Page{{
 		Drawing: l.drawing(m.title),

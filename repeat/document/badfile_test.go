@@ -77,7 +77,7 @@ func TestABadFileGetsOneClearLine(t *testing.T) {
 		{`"title": "Waves`, `"title": "Wa\u0007ves`, `title: it holds the control character U+0007; delete it`},
 		{`"title": "Waves`, `"title": "Wa\qves`, `title: the string has a \ that JSON doesn't know`},
 		{`"title": "Waves`, "\"title\": \"Wa\xffves", `line 4, column 15: the file is not UTF-8 text`},
-		{`"next_id": 9,`, `"next_id": 9`, `line 225, column 5: unit: a comma is missing before "`},
+		{`"next_id": 9,`, `"next_id": 9`, `line 229, column 5: unit: a comma is missing before "`},
 		{"\"motifs\": [\n", `"motifs": 5, "m": [`, `unit.motifs: a list […] is wanted here, not 5`},
 	} {
 		text := edited(t, row.old, row.new)

@@ -1,6 +1,7 @@
 package document
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -73,6 +74,7 @@ func checkWords(o Order) *Fault {
 		oneOf("sheets.page", o.Sheets.Page, PageNames),
 		oneOf("sheets.units", o.Sheets.Units, UnitNames),
 		oneOf("sheets.language", o.Sheets.Language, LanguageNames),
+		oneOf("sheets.marks", cmp.Or(o.Sheets.Marks, FilledMarks), MarkNames),
 	)
 }
 
@@ -176,7 +178,27 @@ func checkLimits(o Order) *Fault {
 		within("limits.most_misfit_mm", l.MostMisfit, 0, most),
 		within("limits.look_mm", l.Look, 50*geom.Millimetre, 10_000*geom.Millimetre),
 		within("sheets.lap_mm", o.Sheets.Lap, 0, 50*geom.Millimetre),
+		printed("sheets.printed_across_mm", o.Sheets.PrintedAcross),
+		printed("sheets.printed_along_mm", o.Sheets.PrintedAlong),
 	)
+}
+
+// What 100 mm may measure on a page that was printed at 100 %: printers are off by
+// some tenths of a percent, and what is off by more was fitted to the page (common
+// practice, no source). Within these bounds no page's ink comes nearer to its edge
+// than a printer can print.
+const (
+	LeastPrinted = 98 * geom.Millimetre
+	MostPrinted  = 102 * geom.Millimetre
+)
+
+// printed refuses a length that 100 mm can't measure; 0 stands for none.
+func printed(path string, l geom.Length) *Fault {
+	if l != 0 && (l < LeastPrinted || l > MostPrinted) {
+		return faultf(path, "%s mm is out of bounds for 100 mm printed at 100 %%: print again without fitting to the page, or give %s to %s mm (0 for not measured)",
+			l, LeastPrinted, MostPrinted)
+	}
+	return nil
 }
 
 func checkRack(o Order) *Fault {

@@ -106,6 +106,14 @@ func SetSheets(o Order, s Sheets) (Order, error) {
 	return o.checked(next)
 }
 
+// SetPrinted sets what 100 mm of a page measured across and along that the printer
+// printed at 100 %, by which later prints are corrected; 0 for not measured.
+func SetPrinted(o Order, across, along geom.Length) (Order, error) {
+	next := o
+	next.Sheets.PrintedAcross, next.Sheets.PrintedAlong = across, along
+	return o.checked(next)
+}
+
 // SetPage sets the page that the sheets are printed on.
 func SetPage(o Order, page string) (Order, error) {
 	next := o

@@ -121,6 +121,10 @@ var layout = []field{
 		{key: "units", at: func(o *Order) any { return &o.Sheets.Units }},
 		{key: "lap_mm", at: func(o *Order) any { return &o.Sheets.Lap }},
 		{key: "language", at: func(o *Order) any { return &o.Sheets.Language }},
+		{key: "printed_across_mm", bare: func(o *Order) bool { return o.Sheets.PrintedAcross == 0 }, at: func(o *Order) any { return &o.Sheets.PrintedAcross }},
+		{key: "printed_along_mm", bare: func(o *Order) bool { return o.Sheets.PrintedAlong == 0 }, at: func(o *Order) any { return &o.Sheets.PrintedAlong }},
+		{key: "marks", bare: func(o *Order) bool { return o.Sheets.Marks == "" }, at: func(o *Order) any { return &o.Sheets.Marks }},
+		{key: "mirrored", bare: func(o *Order) bool { return !o.Sheets.Mirrored }, at: func(o *Order) any { return &o.Sheets.Mirrored }},
 	}},
 	{key: "unit", must: true, part: []field{
 		{key: "lattice", must: true, part: []field{

@@ -83,4 +83,23 @@ type Sheets struct {
 	Lap   geom.Length
 
 	Language string // of the words on them: "en" or "ja"
+
+	// PrintedAcross and PrintedAlong are what 100 mm of a page measured that the
+	// printer printed at 100 %; 0 where it was not measured.
+	PrintedAcross, PrintedAlong geom.Length
+
+	// Marks is how the transfer drawing shows what is cut, and Mirrored whether it is
+	// drawn for the back of the paper.
+	Marks    string // one of MarkNames; "" for filled
+	Mirrored bool
 }
+
+// How a transfer drawing shows what is cut.
+const (
+	FilledMarks  = "filled"
+	OutlineMarks = "outline"
+	CentreMarks  = "centres" // a cross for a round hole, an outline for others
+)
+
+// MarkNames are the ways in which a transfer drawing shows what is cut.
+var MarkNames = []string{FilledMarks, OutlineMarks, CentreMarks}

@@ -81,7 +81,8 @@ func full(t testing.TB) document.Order {
 		{Name: "leaf", Shape: geom.Shape{Outline: outline}},
 		{Name: "dot", Shape: geom.DiscShape(geom.Point{}, geom.MM(1.25))},
 	}
-	o.Sheets = document.Sheets{Page: "B4", Units: "sun", Lap: geom.MM(12), Language: "ja"}
+	o.Sheets = document.Sheets{Page: "B4", Units: "sun", Lap: geom.MM(12), Language: "ja",
+		PrintedAcross: geom.MM(99.7), PrintedAlong: geom.MM(100.2), Marks: document.CentreMarks, Mirrored: true}
 	o.Unit = pattern.Unit{
 		Lattice: pattern.HalfDrop(geom.MM(20), geom.MM(18.181818)),
 		Motifs: []pattern.Motif{
