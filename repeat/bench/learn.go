@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"encoding/csv"
 	"io"
 	"math"
 	"slices"
@@ -24,7 +25,7 @@ const maxJobs = 10_000
 // count, length_mm, hours. Its errors are a *Fault, or the reader's own.
 func ReadJobs(in io.Reader) ([]Job, error) {
 	var jobs []Job
-	err := readTable(in, []string{"method", "job", "count", "length_mm", "hours"}, func(r row) error {
+	err := readTable(in, jobColumns, func(r row) error {
 		j := Job{Name: r.text("job"), Method: Method(r.text("method"))}
 		if !j.Method.Known() {
 			return r.fault("method", "%.40q is no method; give one of %q", j.Method, Methods())
@@ -51,6 +52,21 @@ func ReadJobs(in io.Reader) ([]Job, error) {
 		return nil
 	})
 	return jobs, err
+}
+
+// jobColumns is the header of a file of jobs; only the method must be there.
+var jobColumns = []string{"method", "job", "count", "length_mm", "hours"}
+
+// WriteJobs writes finished jobs as ReadJobs reads them.
+func WriteJobs(out io.Writer, jobs []Job) error {
+	table := csv.NewWriter(out)
+	table.UseCRLF = true // RFC 4180, section 2
+	rows := [][]string{jobColumns}
+	number := func(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
+	for _, j := range jobs {
+		rows = append(rows, []string{string(j.Method), j.Name, strconv.Itoa(j.Count), number(j.LengthMM), number(j.Hours)})
+	}
+	return table.WriteAll(rows)
 }
 
 // number reads a number from zero up; an empty field is zero.

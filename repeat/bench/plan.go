@@ -116,6 +116,23 @@ func begins(s geom.Shape) geom.Point {
 	return s.Outline[0].Start
 }
 
+// Places returns where the cuts of the pass begin, in the order of the work. s and
+// number are what PlanSheet got.
+func (p Pass) Places(s stencil.Sheet, number int) []geom.Point {
+	at := make([]geom.Point, len(p.Order))
+	if p.Stage == Stars {
+		stars := starPlaces(s, number)
+		for i, k := range p.Order {
+			at[i] = stars[k]
+		}
+		return at
+	}
+	for i, k := range p.Order {
+		at[i] = begins(s.CutOuts[k].Shape)
+	}
+	return at
+}
+
 // starPlaces returns the register holes that are on a sheet of the set.
 func starPlaces(s stencil.Sheet, number int) []geom.Point {
 	var at []geom.Point

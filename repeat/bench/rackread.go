@@ -146,7 +146,7 @@ func (r row) limit(m Method) (Limit, error) {
 	if l.Web, err = r.length("web_mm"); err != nil {
 		return l, err
 	}
-	l.Pile, err = r.count("pile", 50)
+	l.Pile, err = r.count("pile", mostPile)
 	return l, err
 }
 

@@ -52,6 +52,7 @@ const (
 	maxTools  = 10_000
 	maxPieces = 1_000 // of one punch's outline
 	maxWords  = 200   // letters of a number or a note
+	mostPile  = 50    // sheets of a limit
 )
 
 // Sizes that a tool may have.

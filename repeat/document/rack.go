@@ -24,8 +24,10 @@ func (m PunchMatch) Change() float64 { return float64(m.Punch.Diameter)/float64(
 // Punches returns the sizes of the order's dots, each with the nearest punch of the
 // rack: that whose ratio to it is nearest to 1. There are none without a rack. The
 // size that changes most comes first.
-func (o Order) Punches() []PunchMatch {
-	if len(o.Rack) == 0 {
+func (o Order) Punches() []PunchMatch { return o.punchesOf(o.Rack) }
+
+func (o Order) punchesOf(rack []Punch) []PunchMatch {
+	if len(rack) == 0 {
 		return nil
 	}
 	count := map[geom.Length]int{}
@@ -36,7 +38,7 @@ func (o Order) Punches() []PunchMatch {
 	}
 	var all []PunchMatch
 	for _, d := range slices.Sorted(maps.Keys(count)) {
-		all = append(all, PunchMatch{d, count[d], nearestPunch(o.Rack, d)})
+		all = append(all, PunchMatch{d, count[d], nearestPunch(rack, d)})
 	}
 	slices.SortStableFunc(all, func(a, b PunchMatch) int { return cmp.Compare(apart(b), apart(a)) })
 	return all
@@ -59,9 +61,13 @@ func apart(m PunchMatch) float64 {
 // SnapDots gives every dot the size of the punch nearest to it. The recipe of a
 // ground follows where its dots are of the sizes that it names; that of a swell, whose
 // sizes are its own, ends.
-func SnapDots(o Order) (Order, error) {
-	punches := o.Punches()
-	if len(o.Rack) == 0 {
+func SnapDots(o Order) (Order, error) { return SnapDotsTo(o, o.Rack) }
+
+// SnapDotsTo is SnapDots with the punches of another rack, such as the one that the
+// cutter keeps for all orders. Their sizes are those that a dot has when it is drawn.
+func SnapDotsTo(o Order, rack []Punch) (Order, error) {
+	punches := o.punchesOf(rack)
+	if len(rack) == 0 {
 		return o, fmt.Errorf("rack: there is no punch in it; add the cutter's punches first")
 	}
 	to := map[geom.Length]geom.Length{}
