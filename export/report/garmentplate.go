@@ -100,18 +100,23 @@ func start(w repeat.Work) geom.Point {
 
 // cloths paints every piece, later ones over earlier ones.
 func (p *plate) cloths(g glass, w repeat.Work, sc scene) {
-	ground := raster.NewGround(shapesOf(w.Sheet.Printed), geom.Point{Y: w.Sheet.Spec.Step})
+	ground, image := raster.NewGround(shapesOf(w.Sheet.Printed)), (*raster.Ground)(nil)
+	if w.Run.Bolt.Folded {
+		image = raster.NewGround(mirroredAlong(w.Sheet.Printed, w.Sheet.Spec.Step))
+	}
 	// Pieces of one pass lie beside each other; the over-collar lies on the collar.
 	var pass []cloth.Piece
 	flush := func() {
-		var lays []raster.Lay
+		var plain, mirrored []raster.Lay
 		for _, piece := range pass {
-			off := sc.offset[piece.View]
-			area := piece.Area.Moved(off)
-			p.fill(g, area, dye(w))
-			lays = append(lays, raster.Lay{Move: piece.FromCloth(start(w)).Add(off), Turned: piece.Turned, Clip: area})
+			p.fill(g, piece.Area.Moved(sc.offset[piece.View]), dye(w))
+			a, b := laysOn(w, piece, sc.offset[piece.View])
+			plain, mirrored = append(plain, a...), append(mirrored, b...)
 		}
-		p.paint(g, ground, undyed, lays...)
+		p.paint(g, ground, undyed, plain...)
+		if len(mirrored) > 0 {
+			p.paint(g, image, undyed, mirrored...)
+		}
 		pass = nil
 	}
 	for _, piece := range sc.pieces {
@@ -126,20 +131,70 @@ func (p *plate) cloths(g glass, w repeat.Work, sc scene) {
 	flush()
 }
 
-// edges draws the joints that fall on each piece, and its outline.
+// laysOn returns the placements that a piece shows, whose view's origin is at off:
+// those that lie plain and those that a folded cloth mirrors.
+func laysOn(w repeat.Work, piece cloth.Piece, off geom.Point) (plain, mirrored []raster.Lay) {
+	end := w.Run.Bolt.Finished(geom.Point{Y: w.Run.Bolt.Length - w.Run.Board.End}).Y
+	window := piece.Window()
+	printed := window.Intersect(geom.BoxOf(geom.Point{X: window.Min.X, Y: min(window.Min.Y, end)}, geom.Point{X: window.Max.X, Y: end}))
+	if printed.Empty() {
+		return nil, nil
+	}
+	clip := geom.BoxOf(piece.FromCloth(printed.Min), piece.FromCloth(printed.Max)).Moved(off)
+	reach := w.Sheet.Bounds()
+	for _, print := range w.Run.Prints() {
+		if !print.Reach(reach).Moved(geom.Point{Y: print.Y}).Meets(printed) {
+			continue
+		}
+		lay := raster.Lay{Move: piece.FromCloth(geom.Point{Y: print.Y}).Add(off), Turned: piece.Turned, Clip: clip}
+		if print.Mirrored {
+			mirrored = append(mirrored, lay)
+		} else {
+			plain = append(plain, lay)
+		}
+	}
+	return plain, mirrored
+}
+
+// hairBeside is how far a joint may be drawn beside its line, on the plate.
+const hairBeside = 30 * geom.Micrometre
+
+// edges draws on each piece the joints in their true shape, the marks of stars that
+// are seen, the turn of the board, and its outline.
 func (p *plate) edges(g glass, w repeat.Work, sc scene) {
-	step := w.Sheet.Spec.Step
+	prints, stars := w.Run.Prints(), cloth.SeenStars(w.StarPrints())
 	for _, piece := range sc.pieces {
 		off := sc.offset[piece.View]
-		window := piece.Window()
-		first := (window.Min.Y - start(w).Y + step - 1) / step
-		for n := max(first, 0); start(w).Y+n*step <= window.Max.Y; n++ {
-			y := piece.FromCloth(geom.Point{Y: start(w).Y + n*step}).Y
-			a, b := geom.Point{X: piece.Area.Min.X, Y: y}.Add(off), geom.Point{X: piece.Area.Max.X, Y: y}.Add(off)
-			p.over.line(thread, g.put(a), g.put(b))
+		for _, j := range w.JointsOn(piece, prints) {
+			line := make([]geom.Point, len(j.Line))
+			for i, at := range j.Line {
+				line[i] = g.put(at.Add(off))
+			}
+			p.over.line(thread, geom.Straightened(line, hairBeside)...)
 		}
+		p.turnOn(g, w, piece, off)
 		b := piece.Area.Moved(off)
 		p.over.frame(halo, geom.BoxOf(g.put(b.Min), g.put(b.Max)))
+	}
+	for _, s := range stars {
+		at := g.put(s.Place.Add(sc.offset[s.View]))
+		p.over.line(accentLine, at.Sub(geom.PtMM(1.2, 0)), at.Add(geom.PtMM(1.2, 0)))
+		p.over.line(accentLine, at.Sub(geom.PtMM(0, 1.2)), at.Add(geom.PtMM(0, 1.2)))
+	}
+}
+
+// turnOn frames where cloth from the turn of the board lies on a piece.
+func (p *plate) turnOn(g glass, w repeat.Work, piece cloth.Piece, off geom.Point) {
+	window := piece.Window()
+	for _, t := range w.Run.Turns {
+		from, to := w.Run.Bolt.Finished(geom.Point{Y: t.From}), w.Run.Bolt.Finished(geom.Point{Y: t.To})
+		lost := geom.BoxOf(geom.Point{X: window.Min.X, Y: from.Y}, geom.Point{X: window.Max.X, Y: to.Y}).Intersect(window)
+		if lost.Empty() || lost.Height() == 0 {
+			continue
+		}
+		b := geom.BoxOf(g.put(piece.FromCloth(lost.Min).Add(off)), g.put(piece.FromCloth(lost.Max).Add(off)))
+		p.over.frame(halo, b)
+		p.over.frame(accentLine, b)
 	}
 }
 

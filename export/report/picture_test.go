@@ -82,9 +82,17 @@ func unlikeDots(t testing.TB) document.Order {
 
 // TestEveryPieceShowsItsOwnClothTheRightWayUp looks at places of every piece and
 // asks the cut-outs themselves whether the cloth is open there. The two dots of
-// the unit are unlike, so that cloth turned the wrong way shows.
+// the unit are unlike, so that cloth turned the wrong way shows, and so would every
+// other section of a folded cloth that isn't mirrored.
 func TestEveryPieceShowsItsOwnClothTheRightWayUp(t *testing.T) {
-	w := built(t, unlikeDots(t))
+	for _, folded := range []bool{false, true} {
+		o := unlikeDots(t)
+		o.Cloth.Bolt.Folded = folded
+		showsItsOwnCloth(t, built(t, o))
+	}
+}
+
+func showsItsOwnCloth(t *testing.T, w repeat.Work) {
 	const width = 2000
 	img, err := Picture(w, "garment", width)
 	if err != nil {
@@ -132,7 +140,11 @@ func openAt(w repeat.Work, at geom.Point) (open, sure bool) {
 	step := w.Sheet.Spec.Step
 	for n := at.Y/step - 1; n <= at.Y/step+1; n++ {
 		for _, c := range w.Sheet.CutOuts {
-			d := at.Sub(geom.Point{Y: n * step}).Sub(c.Shape.Disc.Centre).Norm() - float64(c.Shape.Disc.Diameter)/2
+			on := at.Sub(geom.Point{Y: n * step})
+			if w.Run.Bolt.Folded && n%2 != 0 {
+				on.Y = step - on.Y
+			}
+			d := on.Sub(c.Shape.Disc.Centre).Norm() - float64(c.Shape.Disc.Diameter)/2
 			if math.Abs(d) < 3e6 {
 				return false, false
 			}

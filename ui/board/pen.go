@@ -97,60 +97,17 @@ const (
 	manySpots = 16
 )
 
-// straightened returns where points are in pixels. Of many, those are left out that
-// lie within besidePx of the way from the last one that is kept to the next one: the
-// ways that pass all of them so near are a wedge, which each point makes narrower
-// (Sklansky and Gonzalez, Fast polygonal approximation of digitized curves, Pattern
-// Recognition 12, 1980, 327-331).
+// straightened returns where points are in pixels, of many those that can be told from
+// a straight way.
 func (p pen) straightened(points []geom.Point) []spot {
-	spots := make([]spot, 0, min(len(points), 256))
-	if len(points) < manySpots {
-		for _, at := range points {
-			spots = append(spots, p.spot(at))
-		}
-		return spots
+	if len(points) >= manySpots {
+		points = geom.Straightened(points, geom.MM(besidePx/p.view.PxPerMM))
 	}
-	kept := p.spot(points[0])
-	spots = append(spots, kept)
-	var w wedge
-	last := kept
-	for _, at := range points[1:] {
-		s := p.spot(at)
-		if !w.narrowed(s.x-kept.x, s.y-kept.y) {
-			spots, kept, w = append(spots, last), last, wedge{}
-			w.narrowed(s.x-kept.x, s.y-kept.y)
-		}
-		last = s
+	spots := make([]spot, len(points))
+	for i, at := range points {
+		spots[i] = p.spot(at)
 	}
-	return append(spots, last)
-}
-
-// A wedge is the ways between two that are one after the other clockwise; the zero
-// wedge is all ways.
-type wedge struct{ lx, ly, hx, hy float64 }
-
-// narrowed leaves the ways that pass within besidePx of a place, and reports whether
-// the way to it is one of those before.
-func (w *wedge) narrowed(x, y float64) bool {
-	far := math.Hypot(x, y)
-	open := w.lx == 0 && w.ly == 0
-	if far <= besidePx {
-		return open
-	}
-	if !open && (w.lx*y-w.ly*x < 0 || x*w.hy-y*w.hx < 0) {
-		return false
-	}
-	sin := besidePx / far
-	cos := math.Sqrt(1 - sin*sin)
-	lx, ly := x*cos+y*sin, y*cos-x*sin
-	hx, hy := x*cos-y*sin, y*cos+x*sin
-	if open || w.lx*ly-w.ly*lx > 0 {
-		w.lx, w.ly = lx, ly
-	}
-	if open || hx*w.hy-hy*w.hx > 0 {
-		w.hx, w.hy = hx, hy
-	}
-	return true
+	return spots
 }
 
 // seen cuts a line to the picture and a little around it (Liang and Barsky, A New
