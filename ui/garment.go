@@ -120,12 +120,12 @@ func (s *garmentStation) look(f check.Finding) {
 	switch {
 	case f.Code == "star-seen":
 		s.nextStar()
-	case f.Code == "bolt-short" || strings.HasPrefix(f.Code, "garment-"):
+	case f.Code == "bolt-short" || f.Code == "turn-unavoided" || strings.HasPrefix(f.Code, "garment-"):
 		s.show(true)
 		s.w.board.Whole()
 	default:
 		s.show(false)
-		s.seams.choose(s.w.work.Dressed.Form.Matched)
+		s.seams.choose(s.seams.at(f.At))
 		s.lookAt(s.seams.chosen)
 	}
 }

@@ -136,7 +136,7 @@ func (c *chance) tell(o document.Order) {
 	case c.times == 0:
 		c.told.SetText(say("Every placement where it belongs"))
 	default:
-		c.told.SetText(fmt.Sprintf(say("A star is off by %s, %s times the order's"),
+		c.told.SetText(fmt.Sprintf(say("A star is off by %s (%s ×)"),
 			u.Format(r.StarError.Times(c.times), 3), strconv.FormatFloat(c.times, 'f', 2, 64)))
 	}
 }

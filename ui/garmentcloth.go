@@ -42,34 +42,23 @@ func lieOf(p cloth.Piece, off geom.Point) lie {
 
 // A printing collects how the grounds are laid in a picture.
 type printing struct {
-	of                   *chance
-	whole, plain, images []raster.Lay
+	of            *chance
+	plain, images []raster.Lay
 }
 
-// onto lays what is printed on the cloth into a box of the picture. Where the
-// placements lie where they belong, those between the first and the last one are one
-// lay.
+// onto lays what is printed on the cloth into a box of the picture, placement by
+// placement.
 func (g *printing) onto(on lie, clip geom.Box) {
 	window := on.backBox(clip)
 	prints := g.of.prints
-	if len(prints) == 0 {
-		return
-	}
-	step := prints[0].Step
 	reach := g.of.w.grounds.reach
 	window = window.Intersect(geom.BoxOf(geom.Point{X: window.Min.X, Y: window.Min.Y}, geom.Point{X: window.Max.X, Y: g.of.end()}))
 	if window.Empty() || reach.Empty() {
 		return
 	}
 	clip = on.box(window)
-	first, last := prints[0], prints[len(prints)-1]
-	over := max(reach.Max.Y-step, -reach.Min.Y, 0) // what a placement prints beyond its step
-	if !g.of.scattered() && window.Min.Y >= first.Y+over && window.Max.Y <= last.Y+step-over {
-		g.whole = append(g.whole, raster.Lay{Move: on.put(geom.Point{Y: first.Y}), Turned: on.turned, Clip: clip})
-		return
-	}
 	for _, p := range prints {
-		away := geom.Length(p.Off.By.Norm()) + step/50 // by a turn and a growth
+		away := geom.Length(p.Off.By.Norm()) + p.Step/50 // by a turn and a growth
 		if !window.Grown(away).Meets(p.Reach(reach).Moved(geom.Point{Y: p.Y})) {
 			continue
 		}
@@ -86,7 +75,7 @@ func (g *printing) onto(on lie, clip geom.Box) {
 func (g *printing) grounds() []board.Laid {
 	all := g.of.w.grounds
 	var laid []board.Laid
-	for _, l := range []board.Laid{{Ground: all.cloth, Lays: g.whole}, {Ground: all.print, Lays: g.plain}, {Ground: all.image, Lays: g.images}} {
+	for _, l := range []board.Laid{{Ground: all.print, Lays: g.plain}, {Ground: all.image, Lays: g.images}} {
 		if len(l.Lays) > 0 && l.Ground != nil {
 			laid = append(laid, l)
 		}

@@ -182,7 +182,11 @@ func (g *goalBench) measures() []measure {
 		default:
 			value = "○ " + say("not reached")
 		}
-		rows = append(rows, measure{m.Name, value})
+		name := m.Name
+		if name == cloth.AvoidName {
+			name = "clear of the turn"
+		}
+		rows = append(rows, measure{name, value})
 	}
 	if len(rows) > 0 {
 		rows = append([]measure{{"", ""}, {"Wished for", say("cloth it costs")}}, rows...)

@@ -86,6 +86,17 @@ func (b *seamBench) seam() (cloth.Seam, bool) {
 	return b.all()[i], true
 }
 
+// at returns the seam whose finished line begins at a place of the cloth; else the
+// form's main one.
+func (b *seamBench) at(p geom.Point) string {
+	for _, c := range b.all() {
+		if c.At == p || c.On == p {
+			return c.Name
+		}
+	}
+	return b.s.w.work.Dressed.Form.Matched
+}
+
 // choose lays another seam under the loupe; "" takes it away.
 func (b *seamBench) choose(name string) {
 	if b.chosen == name {

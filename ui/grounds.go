@@ -17,7 +17,6 @@ type grounds struct {
 	print  *raster.Ground   // what one placement leaves, at finished size
 	image  *raster.Ground   // what one placement leaves that a folded cloth mirrors; nil where it isn't folded
 	reach  geom.Box         // of print
-	cloth  *raster.Ground   // placement after placement, at finished size
 	board  *raster.Ground   // placement after placement, as they lie on the board
 	// islands are the outlines of the paper that falls out of each sheet of the set.
 	islands [][]geom.Ring
@@ -51,13 +50,13 @@ func groundsOf(w repeat.Work) grounds {
 		islands: islands,
 		has:     symmetryOf(w.Order.Design()),
 	}
-	step, period := w.Order.Sheet.Step, w.Run.Step
-	if w.Run.Bolt.Folded {
-		g.image = raster.NewGround(mirroredAt(finished, step))
-		finished, laid = slices.Concat(finished, mirroredAt(finished, 2*step)), slices.Concat(laid, mirroredAt(laid, 2*period))
-		step, period = 2*step, 2*period
+	period := w.Run.Step
+	if w.Run.Bolt.Folded { // every other section is the image of the one before
+		g.image = raster.NewGround(mirroredAt(finished, w.Order.Sheet.Step))
+		laid = slices.Concat(laid, mirroredAt(laid, 2*period))
+		period *= 2
 	}
-	g.cloth, g.board = raster.NewGround(finished, geom.Point{Y: step}), raster.NewGround(laid, geom.Point{Y: period})
+	g.board = raster.NewGround(laid, geom.Point{Y: period})
 	return g
 }
 

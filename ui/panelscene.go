@@ -40,7 +40,7 @@ func (b *panelBench) scene() board.Scene {
 	return sc
 }
 
-// markJoints ticks where placements begin, beside the cloth.
+// markJoints ticks where placements begin, beside the cloth, and numbers every fifth.
 func (b *panelBench) markJoints(sc *board.Scene, on lie, box geom.Box) {
 	width := b.s.w.work.Run.Bolt.Width
 	for _, p := range b.s.chance.prints {
@@ -49,9 +49,11 @@ func (b *panelBench) markJoints(sc *board.Scene, on lie, box geom.Box) {
 			continue
 		}
 		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Line, Points: []geom.Point{{X: box.Min.X - width/14, Y: y}, {X: box.Min.X, Y: y}}, Colour: faint})
-		sc.Labels = append(sc.Labels, board.Label{
-			At: geom.Point{X: box.Min.X - width/10, Y: y + p.Step/2}, Align: board.Before, Text: strconv.Itoa(p.N), Colour: faint, Size: 10, Room: width / 4,
-		})
+		if (p.N+1)%5 == 0 {
+			sc.Labels = append(sc.Labels, board.Label{
+				At: geom.Point{X: box.Min.X - width/10, Y: y}, Align: board.Before, Text: strconv.Itoa(p.N + 1), Colour: faint, Size: 10, Room: width / 4,
+			})
+		}
 	}
 }
 
@@ -109,8 +111,11 @@ func (b *panelBench) markGap(sc *board.Scene, f panelFold, p cloth.Panel) {
 	}
 	left := f.put(geom.BoxOf(geom.Point{X: p.X, Y: from}, geom.Point{X: p.X + p.Width, Y: p.Y}))
 	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Hatch, Points: []geom.Point{left.Min, left.Max}, Colour: undyed})
+	if p.Lane[0] > 0 {
+		return // told for its neighbour
+	}
 	sc.Labels = append(sc.Labels, board.Label{
-		At: left.Centre(), Align: board.Middle, Text: say("gap") + " " + b.s.w.unit().Format(p.Y-from, 1), Colour: ink, Shield: shield, Size: 10, Room: p.Width,
+		At: left.Centre(), Align: board.Middle, Text: say("gap") + " " + b.s.w.unit().Format(p.Y-from, 1), Colour: ink, Shield: shield, Size: 10, Room: f.width,
 	})
 }
 

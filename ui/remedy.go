@@ -36,6 +36,8 @@ func remedies(f check.Finding) []remedy {
 		return []remedy{edited("Three Stars an End", threeStars)}
 	case "back-centre-phase":
 		return []remedy{edited("Match the Back Centre", matchBackCentre)}
+	case "bolt-turn", "turn-unavoided", "seam-unmatched", "bolt-short":
+		return layingRemedies(f.Code)
 	case "island", "band":
 		return []remedy{ties, parts}
 	case "tongue", "ribbon":

@@ -55,7 +55,19 @@ func folded(edges [][]float64, lo, hi, period, same float64) ([]float64, [][]lin
 	rests := []float64{lo}
 	turns := make([][]line, len(edges))
 	rest := make([][]float64, len(edges))
+	// Windows side by side have the same edges the other way: those are folded once.
+	first := make([]int, len(edges))
+	known := map[[3]float64]int{}
 	for k, es := range edges {
+		first[k] = k
+		if len(es) > 0 {
+			key := [3]float64{es[0], es[min(1, len(es)-1)], es[len(es)-1]}
+			if j, ok := known[key]; ok && len(edges[j]) == len(es) {
+				first[k] = j
+				continue
+			}
+			known[key] = k
+		}
 		turns[k], rest[k] = make([]line, len(es)), make([]float64, len(es))
 		for i, e := range es {
 			n := 0.0
@@ -87,6 +99,9 @@ func folded(edges [][]float64, lo, hi, period, same float64) ([]float64, [][]lin
 		for i, r := range rs {
 			turns[k][i].at = sort.Search(len(lines), func(j int) bool { return lines[j] > r }) - 1
 		}
+	}
+	for k, j := range first {
+		turns[k] = turns[j]
 	}
 	return lines, turns
 }

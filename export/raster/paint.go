@@ -54,9 +54,13 @@ func (g *Ground) summed(p *Plane, v View, lays []Lay) bool {
 		return false
 	}
 	windows := g.windows(t, p, v, lays)
-	parts, cost := t.parts(windows, p.H, sameLine/v.PxPerMM)
-	if cost > single {
+	parts, whole, cost := t.parts(windows, p.H, sameLine/v.PxPerMM)
+	switch {
+	case cost > single:
 		return false
+	case parts == 1:
+		t.paintOn(whole, p, v, windows, 0, p.H)
+		return true
 	}
 	for i := range parts {
 		t.paint(p, v, windows, p.H*i/parts, p.H*(i+1)/parts)
@@ -64,11 +68,11 @@ func (g *Ground) summed(p *Plane, v View, lays []Lay) bool {
 	return true
 }
 
-// parts returns into how many parts the rows of the plane are best cut, and what
-// that costs. More parts paint the tile more often, but on fewer lines: those of
+// parts returns into how many parts the rows of the plane are best cut, the lines of
+// all windows as one part has them, and what the parts cost. More parts paint the tile more often, but on fewer lines: those of
 // the windows that the part shows.
-func (t *tile) parts(windows []window, rows int, same float64) (parts int, cost float64) {
-	whole := t.fold(windows, same)
+func (t *tile) parts(windows []window, rows int, same float64) (parts int, whole *sums, cost float64) {
+	whole = t.fold(windows, same)
 	parts, cost = 1, math.Inf(1)
 	for n := 1; n <= 64 && n <= rows; n *= 2 {
 		sum := float64(n) * (dotCost*t.cost + partCost)
@@ -90,7 +94,7 @@ func (t *tile) parts(windows []window, rows int, same float64) (parts int, cost 
 			parts, cost = n, sum
 		}
 	}
-	return parts, cost
+	return parts, whole, cost
 }
 
 // paint adds rows y0 up to y1 of the windows.
@@ -105,13 +109,17 @@ func (t *tile) paint(p *Plane, v View, windows []window, y0, y1 int) {
 	if len(seen) == 0 {
 		return
 	}
-	s := t.fold(seen, sameLine/v.PxPerMM)
+	t.paintOn(t.fold(seen, sameLine/v.PxPerMM), p, v, seen, y0, y1)
+}
+
+// paintOn adds rows y0 up to y1 of the windows, whose lines are those of s.
+func (t *tile) paintOn(s *sums, p *Plane, v View, windows []window, y0, y1 int) {
 	if n := len(s.xs) * len(s.ys); len(p.table) < n {
 		p.table = make([]float64, n)
 	}
 	s.add(t, v.PxPerMM, p.table)
 	inBands(y0, y1, func(y0, y1 int) {
-		for k, w := range seen {
+		for k, w := range windows {
 			s.read(p, w, k, v.PxPerMM*v.PxPerMM, y0, y1)
 		}
 	})

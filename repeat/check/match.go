@@ -79,10 +79,8 @@ func widthRemedy(w cloth.Match) string {
 // seamPlace returns the corner of the first panel of a seam.
 func seamPlace(d cloth.Dressed, name string) geom.Point {
 	for _, s := range d.Seams {
-		for _, p := range d.Panels {
-			if s.Name == name && p.Name == s.Between[0] {
-				return geom.Point{X: p.X, Y: p.Y}
-			}
+		if s.Name == name {
+			return s.At
 		}
 	}
 	return geom.Point{}
