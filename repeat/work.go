@@ -36,7 +36,7 @@ func Build(ctx context.Context, o document.Order) (Work, error) { return Rebuild
 
 // Rebuild returns what Build returns for the order, sooner where prev is the work
 // of an order that an edit parts from o: what the edit leaves as it is on the
-// sheet is taken from there. prev stays as it is.
+// sheet, and of the question how panels are to lie, is taken from there. prev stays as it is.
 func Rebuild(ctx context.Context, prev Work, o document.Order) (Work, error) {
 	if err := o.Check(); err != nil {
 		return Work{}, err
@@ -58,7 +58,7 @@ func Rebuild(ctx context.Context, prev Work, o document.Order) (Work, error) {
 		return Work{}, fmt.Errorf("cloth: %w", err)
 	}
 	var unlaid error
-	w.Dressed, unlaid = cloth.Dress(o.Cloth.Bolt, w.Run, o.Unit.Lattice, o.Garment, o.Limits.SeamPhase)
+	w.Dressed, unlaid = cloth.DressAgain(prev.Dressed, o.Cloth.Bolt, w.Run, o.Unit.Lattice, o.Garment, o.Limits.SeamPhase)
 	if err = w.sides(); err != nil {
 		return Work{}, fmt.Errorf("cloth: %w", err)
 	}

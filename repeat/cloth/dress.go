@@ -25,6 +25,12 @@ import (
 // where the step is not a place of the lattice, phases hold within one
 // placement. A garment that can't be cut is a *Misfit.
 func Dress(bolt Bolt, run Run, lattice pattern.Lattice, g Garment, tolerance geom.Length) (Dressed, error) {
+	return DressAgain(Dressed{}, bolt, run, lattice, g, tolerance)
+}
+
+// DressAgain returns what Dress returns, sooner where the wishes put the same
+// question to the solver as those of prev did. prev stays as it is.
+func DressAgain(prev Dressed, bolt Bolt, run Run, lattice pattern.Lattice, g Garment, tolerance geom.Length) (Dressed, error) {
 	if err := checkGround(bolt, run, lattice); err != nil {
 		return Dressed{}, err
 	}
@@ -46,18 +52,19 @@ func Dress(bolt Bolt, run Run, lattice pattern.Lattice, g Garment, tolerance geo
 			avoid = append(avoid, Span{t.From - start, t.To - start})
 		}
 	}
-	wished := Solution{Exact: true}
+	wished, asked := Solution{Exact: true}, solved{}
 	switch {
 	case g.Wishes.any():
-		if l, wished, err = l.wished(c, g, lattice, avoid, tolerance); err != nil {
+		if l, asked, err = l.wished(prev.solved, g, c, lattice, avoid, tolerance); err != nil {
 			return Dressed{}, err
 		}
+		wished = asked.told(c, g)
 	case g.MatchBackCentre:
 		l = l.matched(c.form.Matched, lattice, bolt.Finished(geom.Point{Y: run.Step}).Y, tolerance)
 	}
 	d := Dressed{
 		Garment: g, Form: c.form, Sizes: c.sizes, Narrowed: c.narrowed,
-		Start: start, Length: long - start, Used: l.laying.Used(), laying: l.laying,
+		Start: start, Length: long - start, Used: l.laying.Used(), laying: l.laying, solved: asked,
 	}
 	d.Extra = max(0, d.Used-l.close)
 	for _, w := range l.windows {

@@ -185,6 +185,7 @@ type Dressed struct {
 	Proven     bool
 	pieces     []Piece
 	laying     Laying
+	solved     solved // of the wishes
 }
 
 // Laying returns how the garment lies and where its seams are on the panels. A

@@ -333,3 +333,21 @@ func BenchmarkMatchEightPanels(b *testing.B) {
 		})
 	}
 }
+
+// A panel compared with its own upside down has few places of its own; the two
+// others, 40 and 30 mm long, lie best where one touches it, and 5 mm are lost.
+func TestPanelsTiedTogetherTouchOneThatIsBound(t *testing.T) {
+	const mm = geom.Millimetre
+	panel := func(length geom.Length) LaidPanel { return LaidPanel{Width: 40 * mm, Length: length} }
+	m := Matching{
+		Lattice: pattern.Lattice{A: geom.PtMM(2, 20), B: geom.PtMM(0, 60)}, Tolerance: 2 * mm,
+		Laying: Laying{Panels: []LaidPanel{panel(40 * mm), panel(40 * mm), panel(30 * mm)}, Seams: []LaidSeam{
+			{First: 1, Second: 1, At: geom.PtMM(15, 30), On: geom.PtMM(34, 20), AtTurned: true},
+			{First: 2, Second: 0, At: geom.PtMM(30, 30), On: geom.PtMM(5, 30), AtTurned: true, OnTurned: true},
+		}},
+		Aims: []Aim{{Seam: 0, Goal: RunOn}, {Seam: 1, Goal: RunOn}},
+	}
+	if s := mustMatch(t, m); s.Used != 115*mm || !s.Exact {
+		t.Errorf("%+v", s)
+	}
+}

@@ -17,11 +17,13 @@ type matcher struct {
 	anyShift  bool
 	goals     []goal
 	pack      packer
+	asked     []asked
 	work      int  // steps of packing done, against maxMatchWork
 	coarse    bool // something was left out, so that the answer isn't proven
 	// thinned is set where columns that are alike along were passed over, and
 	// unshiftable where shifts have ruled a way out: both together prove nothing.
 	thinned, unshiftable bool
+	every                bool // of these columns is tried
 }
 
 // A goal is an aim, a target or the stretches to avoid.
@@ -196,17 +198,18 @@ func (q *matcher) joinedBy(g goal, s tieState) []option {
 	for _, p := range q.places(f.at, g.across+f.slack, g.along-f.along) {
 		// Columns alike along differ only by the shift that they ask for.
 		kind := q.mod(p.Y) / alikeAlong
-		if f.slack > 0 && alike[kind] >= mostAlike {
+		if f.slack > 0 && alike[kind] >= mostAlike && !q.every {
 			q.thinned = true
 			continue
 		}
 		next := s
-		next.across = append(slices.Clip(s.across), shiftBound{
+		bound := shiftBound{
 			i: m.First, j: m.Second, first: f.shiftFirst, second: f.shiftSecond,
 			at: f.at - p.X, within: g.across,
-		})
+		}
+		next.across = append(slices.Clip(s.across), bound)
 		if !q.shiftable(next.across) {
-			q.unshiftable = true
+			q.unshiftable = q.unshiftable || q.shiftable([]shiftBound{bound})
 			continue
 		}
 		alike[kind]++

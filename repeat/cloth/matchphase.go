@@ -33,10 +33,7 @@ func (s *search) phases(st tieState, group int, forBound bool) (ground, via []ge
 			c.loose = append(c.loose, i)
 		}
 	}
-	c.sums = []geom.Length{0}
-	if len(s.panels) <= exactPanels {
-		c.sums = c.lengths()
-	}
+	c.sums = c.lengths(-1)
 	c.forward()
 	if mixed {
 		c.backward()
@@ -70,14 +67,17 @@ type chains struct {
 	via     []geom.Length
 }
 
-// lengths returns the lengths of all chains of loose panels. Where the laying
-// floats, a panel over the whole width that lies before all others might as well
-// lie behind them.
-func (c *chains) lengths() []geom.Length {
-	floats := c.floats()
+// lengths returns the lengths of all chains of loose panels other than the given
+// one. Where the laying floats, a panel over the whole width that lies before all
+// others might as well lie behind them.
+func (c *chains) lengths(without int) []geom.Length {
 	sums := []geom.Length{0}
+	if len(c.panels) > exactPanels {
+		return sums
+	}
+	floats := c.floats()
 	for _, i := range c.loose {
-		if lanes := c.pack.lanes[i]; floats && lanes[1]-lanes[0] == c.pack.count {
+		if lanes := c.pack.lanes[i]; i == without || floats && lanes[1]-lanes[0] == c.pack.count {
 			continue
 		}
 		for _, s := range sums {
@@ -124,35 +124,69 @@ func (c *chains) turnsOf(i int) []int8 {
 // forward lists the phases at which a member touches a chain before it, and what
 // is seen of it can't slide further back.
 func (c *chains) forward() {
-	ends := []geom.Length{0}
+	c.chained(0, 0, c.sums)
 	for _, i := range c.loose {
+		sums := c.sums
+		if len(c.avoid) > 0 {
+			sums = c.lengths(i)
+		}
 		for _, t := range c.turnsOf(i) {
 			for _, a := range c.avoid {
-				ends = append(ends, a.To-c.pack.seen[i][t].From+c.pack.length[i])
+				from := a.To - c.pack.seen[i][t].From
+				c.chained(from, from+c.pack.length[i], sums)
 			}
-		}
-		for _, w := range c.st.windows[i] {
-			ends = append(ends, w.from-c.slide(i).To+c.pack.length[i])
 		}
 	}
 	for _, m := range c.members {
 		slide := c.slide(m)
 		for _, sum := range c.sums {
-			for _, end := range ends {
-				c.add(m, c.mod(end)+sum+slide.From)
+			for _, i := range c.loose {
+				for _, w := range c.st.windows[i] {
+					c.add(m, w.from-c.slide(i).To+c.pack.length[i]+sum+slide.From)
+				}
 			}
 			for _, i := range c.fixed {
 				c.addVia(m, c.st.rest[i]-c.slide(i).To+c.pack.length[i]+sum+slide.From)
 			}
 		}
 		for _, a := range c.avoid {
-			c.add(m, a.To-c.pack.seen[m][max(c.st.turn[m], 0)].From+slide.From)
+			from := a.To - c.pack.seen[m][max(c.st.turn[m], 0)].From
+			c.standing(m, from, from)
 		}
 		for _, w := range c.st.windows[m] {
 			c.add(m, w.from)
 			c.add(m, w.from+w.wide)
 		}
 	}
+}
+
+// chained adds the phases at which a member touches a chain that begins at a
+// place of the cloth and goes on at another by one of the sums.
+func (c *chains) chained(from, on geom.Length, sums []geom.Length) {
+	for _, m := range c.members {
+		for _, sum := range sums {
+			c.standing(m, from, on+sum)
+		}
+	}
+}
+
+// standing adds the phase at which a member lies at y behind a chain from there
+// on, unless it can't: no chain comes over a stretch that is wider than what
+// isn't seen of two panels that meet.
+func (c *chains) standing(m int, from, y geom.Length) {
+	if y+c.pack.length[m] >= c.best.used {
+		return
+	}
+	for _, a := range c.avoid {
+		if wide := a.To - a.From; len(c.panels) <= exactPanels && wide > c.pack.head+c.pack.tail && from <= a.From && y > a.From+c.pack.tail {
+			return
+		}
+		seen := c.pack.seen[m][max(c.st.turn[m], 0)]
+		if c.st.turn[m] >= 0 && a.reaches(y+seen.From, seen.To-seen.From) {
+			return
+		}
+	}
+	c.add(m, y+c.slide(m).From)
 }
 
 // backward lists the phases at which a member that moves on while the group

@@ -28,8 +28,12 @@ type search struct {
 }
 
 // solve returns the least cloth with which all the goals, by number, are
-// reached, and whether they can be.
+// reached, and whether they can be. What was found for other goals bounds it.
 func (q *matcher) solve(goals []int) (answer, bool) {
+	room := q.room(goals)
+	if room.settled() {
+		return room.most, room.most.found
+	}
 	s := search{matcher: q, tried: map[string]bool{}}
 	for _, i := range goals {
 		if g := q.goals[i]; g.seam == nil && g.target == nil {
@@ -39,27 +43,56 @@ func (q *matcher) solve(goals []int) (answer, bool) {
 		}
 	}
 	q.work, q.coarse, q.thinned, q.unshiftable = 0, false, false, false
-	start := q.start()
 	s.best.used = q.limit + 1
-	s.enough = s.lower(start)
-	// Little cloth is looked for first: the less there is to find, the sooner a
-	// way is dropped.
-	for more := geom.Length(1); !s.best.found && !s.spent(); more *= 4 {
-		s.best.used = min(q.limit, s.enough+more-1) + 1
-		clear(s.tried)
-		last := s.best.used > q.limit
-		s.decide(start, 0)
-		if last {
-			break
+	s.enough = max(room.least, s.lower(q.start()))
+	s.lookFor(room)
+	if q.thinned && q.unshiftable && !q.coarse && !(s.best.found && s.best.used <= s.enough) {
+		// What was passed over might have been the better.
+		if s.best.found {
+			room.most = s.best
 		}
-		more = max(more, min(q.period, geom.Metre)/64)
+		s.best.found, q.thinned, q.every = false, false, true
+		s.lookFor(room)
+		q.every = false
+	}
+	if !s.best.found {
+		s.best.used = q.limit + 1
+		if room.most.found {
+			s.best = room.most
+		}
 	}
 	s.best.bound = s.enough
 	s.best.exact = !q.coarse && !(q.thinned && q.unshiftable) && len(q.panels) <= exactPanels
 	if s.best.exact || s.best.used <= s.enough {
 		s.best.exact, s.best.bound = true, s.best.used
 	}
+	q.asked = append(q.asked, asked{slices.Clone(goals), s.best})
 	return s.best, s.best.found
+}
+
+// lookFor looks for less cloth than the room's most. Little cloth is looked for
+// first: the less there is to find, the sooner a way is dropped. Where patience
+// ends before anything is found, any cloth is looked for a while.
+func (s *search) lookFor(room room) {
+	start, limit := s.start(), s.limit
+	if room.most.found {
+		limit = room.most.used - 1
+	}
+	for more := geom.Length(1); s.enough <= limit && !s.best.found && !s.spent(); more *= 4 {
+		s.best.used = min(limit, s.enough+more-1) + 1
+		clear(s.tried)
+		last := s.best.used > limit
+		s.decide(start, 0)
+		if last {
+			return
+		}
+		more = max(more, min(s.period, geom.Metre)/64)
+	}
+	if !s.best.found && !room.most.found && s.enough <= limit {
+		s.best.used, s.work = limit+1, maxMatchWork*3/4
+		clear(s.tried)
+		s.decide(start, 0)
+	}
 }
 
 // apartSpans returns the stretches in their order, those that touch as one.
@@ -144,20 +177,20 @@ func (s *search) bound(st tieState, g goal) geom.Length {
 	if len(s.panels) > exactPanels {
 		return s.enough
 	}
-	if g.seam == nil || g.aim == Apart || st.group[g.seam.First] == known || s.KeepOrder || slices.Contains(st.sign, -1) || s.Slides != nil {
+	if g.seam == nil || g.aim == Apart || st.group[g.seam.First] == known || slices.Contains(st.sign, -1) || s.Slides != nil {
 		return s.lower(st)
 	}
 	st.windows = make([][]berth, len(st.windows))
 	avoid := s.avoid
 	s.avoid = nil
 	defer func() { s.avoid = avoid }()
-	group, least := st.group[g.seam.First], s.best.used
-	phases, _ := s.phases(st, group, true)
-	for _, phase := range phases {
-		for _, n := range s.pinned(st, group, []geom.Length{phase}) {
-			least = min(least, s.lower(n))
-		}
+	best, group := s.best.used, st.group[g.seam.First]
+	ground, via := s.phases(st, group, true)
+	for _, phases := range [][]geom.Length{ground, via} {
+		s.sift(st, group, phases, func(n tieState) { s.best.used = s.lower(n) })
 	}
+	least := s.best.used
+	s.best.used = best
 	return least
 }
 
@@ -178,26 +211,24 @@ func (s *search) settle(st tieState) {
 		s.finish(st)
 		return
 	}
+	goOn := s.finish
+	if len(open) > 1 {
+		goOn = func(n tieState) {
+			if !s.tried[stateKey(n)] && s.lower(n) < s.best.used {
+				s.settle(n)
+			}
+		}
+	}
 	for _, group := range open {
-		var next []tieState
 		ground, via := s.phases(st, group, false)
 		if group >= st.ground {
 			grounded := st
 			grounded.ground = group
-			next = s.pinned(grounded, group, ground)
+			s.sift(grounded, group, ground, goOn)
 		}
-		st := st
-		st.ground = len(s.panels)
-		next = append(next, s.pinned(st, group, via)...)
-		if len(open) == 1 {
-			for _, n := range next {
-				if s.finish(n); s.over() {
-					return
-				}
-			}
-			continue
-		}
-		s.inTurn(slices.DeleteFunc(next, func(n tieState) bool { return s.tried[stateKey(n)] }), s.lower, s.settle)
+		touching := st
+		touching.ground = len(s.panels)
+		s.sift(touching, group, via, goOn)
 	}
 }
 

@@ -34,20 +34,38 @@ func (q *matcher) shiftable(bounds []shiftBound) bool {
 		}
 		return true
 	}
-	_, ok := q.shiftSystem(bounds, nil)
+	// Panels that no bound speaks of can always be shifted.
+	var panels []LaidPanel
+	place := make([]int, len(q.panels))
+	among := func(i int) int {
+		if i >= 0 && place[i] == 0 {
+			panels = append(panels, q.panels[i])
+			place[i] = len(panels)
+		}
+		if i < 0 {
+			return i
+		}
+		return place[i] - 1
+	}
+	few := slices.Clone(bounds)
+	for k, b := range few {
+		few[k].i, few[k].j = among(b.i), among(b.j)
+	}
+	_, ok := newShiftSystem(panels, few, nil)
 	return ok
 }
 
-// shiftSystem returns the closed system of the bounds and of each panel's own
+// newShiftSystem returns the closed system of the bounds and of each panel's own
 // limits, with some shifts given; false where nothing keeps them all.
-func (q *matcher) shiftSystem(bounds []shiftBound, given map[int]geom.Length) (shiftSystem, bool) {
-	n := len(q.panels)
-	s := shiftSystem{way: make([][]geom.Length, 2*n)}
+func newShiftSystem(panels []LaidPanel, bounds []shiftBound, given map[int]geom.Length) (shiftSystem, bool) {
+	n := 2 * len(panels)
+	s := shiftSystem{way: make([][]geom.Length, n)}
+	all := slices.Repeat([]geom.Length{far}, n*n)
 	for i := range s.way {
-		s.way[i] = slices.Repeat([]geom.Length{far}, 2*n)
+		s.way[i] = all[i*n : (i+1)*n]
 		s.way[i][i] = 0
 	}
-	for i, p := range q.panels {
+	for i, p := range panels {
 		least, most := p.ShiftLeast, p.ShiftMost
 		if v, ok := given[i]; ok {
 			least, most = v, v
@@ -153,7 +171,7 @@ func (q *matcher) shifts(bounds []shiftBound) []geom.Length {
 	lo, hi := geom.Length(0), widest // lo is feasible
 	for lo < hi {
 		mid := (lo + hi + 1) / 2
-		if _, ok := q.shiftSystem(tight(mid), nil); ok {
+		if _, ok := newShiftSystem(q.panels, tight(mid), nil); ok {
 			lo = mid
 		} else {
 			hi = mid - 1
@@ -163,7 +181,7 @@ func (q *matcher) shifts(bounds []shiftBound) []geom.Length {
 	given := map[int]geom.Length{}
 	shifts := make([]geom.Length, len(q.panels))
 	for i := range q.panels {
-		s, _ := q.shiftSystem(bounds, given)
+		s, _ := newShiftSystem(q.panels, bounds, given)
 		least, most := s.limits(i)
 		shifts[i] = min(max(0, least), most)
 		given[i] = shifts[i]

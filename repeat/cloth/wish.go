@@ -1,6 +1,7 @@
 package cloth
 
 import (
+	"reflect"
 	"slices"
 	"strings"
 
@@ -38,30 +39,49 @@ type PlaceWish struct {
 
 func (w Wishes) any() bool { return len(w.Seams) > 0 || len(w.Targets) > 0 || w.AvoidTurn }
 
-// wished returns l as it reaches the wishes best, and what became of them.
-func (l lay) wished(c cut, g Garment, lattice pattern.Lattice, avoid []Span, tolerance geom.Length) (lay, Solution, error) {
+// A solved is a question to the solver with its answer.
+type solved struct {
+	asked    Matching
+	solution Solution
+}
+
+// wished returns l as it reaches the wishes best, and the question that this
+// took; one that was asked before isn't solved again.
+func (l lay) wished(before solved, g Garment, c cut, lattice pattern.Lattice, avoid []Span, tolerance geom.Length) (lay, solved, error) {
 	m, err := l.question(c.form.Matched, g)
 	if err != nil {
-		return l, Solution{}, err
+		return l, solved{}, err
 	}
 	m.Lattice, m.Tolerance, m.Avoid = lattice, tolerance, avoid
 	// What doesn't fit on the bolt is given up, unless the panels alone don't.
 	if l.unmatched <= l.laying.Length {
 		m.Limit = l.laying.Length
 	}
+	if reflect.DeepEqual(before.asked, m) {
+		return l.laidBy(before.solution), before, nil
+	}
 	s, err := m.Solve()
 	if err != nil {
-		return l, Solution{}, misfit("give other sizes or fewer wishes", "%s", strings.TrimPrefix(err.Error(), "garment: "))
+		return l, solved{}, misfit("give other sizes or fewer wishes", "%s", strings.TrimPrefix(err.Error(), "garment: "))
 	}
 	if s, err = m.alongAnyway(s); err != nil {
-		return l, Solution{}, err
+		return l, solved{}, err
 	}
-	for i := range s.Matches {
-		if w := &s.Matches[i].Why; w.Reason == OffAcross && s.Matches[i].Goal != "" {
-			w.Width = c.widerBy(g, s.Matches[i].Name, w.Across)
+	return l.laidBy(s), solved{m, s}, nil
+}
+
+// told returns the solution with how much wider the cloth would have to be for
+// what doesn't meet across.
+func (s solved) told(c cut, g Garment) Solution {
+	told := s.solution
+	told.Matches = slices.Clone(told.Matches)
+	for i := range told.Matches {
+		m := &told.Matches[i]
+		if m.Why.Reason == OffAcross && m.Goal != "" {
+			m.Why.Width = c.widerBy(g, m.Name, m.Why.Across)
 		}
 	}
-	return l.laidBy(s), s, nil
+	return told
 }
 
 // question returns the wishes as a question to the solver. Its panels stand in
