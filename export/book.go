@@ -1,6 +1,10 @@
 package export
 
-import "tsugime/repeat/geom"
+import (
+	"image"
+
+	"tsugime/repeat/geom"
+)
 
 // A Book is what a PDF is made of: pages that share drawings.
 type Book struct {
@@ -14,6 +18,7 @@ type Book struct {
 type Page struct {
 	Drawing Drawing // its size is the page's
 	Views   []View
+	Photos  []Photo // under the page's own drawing
 	Stretch Stretch // of all that is on it, to make up for the printer
 }
 
@@ -21,6 +26,12 @@ type Page struct {
 // each direction, so that a printer that prints too small prints it true. The zero
 // Stretch leaves it as it is.
 type Stretch struct{ Across, Along float64 }
+
+// A Photo is a picture of pixels that fills a box of a page.
+type Photo struct {
+	Pixels *image.RGBA // opaque
+	Box    geom.Box
+}
 
 // A View shows the part of a drawing inside Window with the window's top left
 // corner at At on the page, at true scale, turned or not at all. Two views of the same

@@ -20,6 +20,7 @@ type shelf struct {
 	drawings         []*export.Drawing // each once, in the order of their first view
 	forms            map[*export.Drawing]int
 	formObjects      []object
+	photos           []object // in the order of the pages
 	layers           []string // each name once, in the order they come up
 	layerOf          map[string]int
 	layerObjects     []object
@@ -95,6 +96,9 @@ func (s *shelf) groups() {
 	for i, o := range s.formObjects {
 		fmt.Fprintf(&forms, "/X%d %v ", i, o)
 	}
+	for i, o := range s.photos {
+		fmt.Fprintf(&forms, "/I%d %v ", i, o)
+	}
 	for _, c := range s.cases {
 		if c.object != 0 {
 			fmt.Fprintf(&fonts, "/F%d %v ", c.face, c.object)
@@ -119,6 +123,10 @@ func (s *shelf) form(d *export.Drawing) {
 func (s *shelf) page(o object, p export.Page) {
 	d := p.Drawing
 	body := s.f.reserve()
+	first := len(s.photos)
+	for _, photo := range p.Photos {
+		s.photos = append(s.photos, s.f.photo(photo.Pixels))
+	}
 	s.f.put(o, "<< /Type /Page /Parent %v /MediaBox [0 0 %s %s] /Resources %v /Contents %v >>",
 		s.tree, points(d.Width), points(d.Height), s.onPages, body)
 	s.f.stream(body, "", func(w io.Writer) {
@@ -127,6 +135,9 @@ func (s *shelf) page(o object, p export.Page) {
 		c.stretch(p)
 		for _, v := range p.Views {
 			s.view(c, v)
+		}
+		for i, photo := range p.Photos {
+			c.photo(first+i, photo.Box)
 		}
 		c.drawing(d)
 		c.flush()

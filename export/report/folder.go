@@ -168,6 +168,8 @@ func bookNamed(name string, w repeat.Work, opt Options) (export.Book, error) {
 		return BenchPlan(w, opt)
 	case "register.pdf":
 		return Register(w, opt)
+	case "proof.pdf":
+		return Proof(w, opt)
 	case "dyer.pdf":
 		return DyersCard(w, opt)
 	case "strip.pdf":

@@ -48,6 +48,7 @@ func allEntries() []entry {
 		{"dyer.pdf", "the dyer's card: cloth and dye, the board, how to lay the stencil true, on one page", false},
 		{"strip.pdf", "the scale for the board's edge, with a mark for every placement: print, cut, join", false},
 		{"strip-whole.pdf", "the same scale in as few pieces as can be, for a roll", false},
+		{"proof.pdf", "the proof to show the customer: pattern, cloth at true size, garment, measures in plain words", false},
 		{"placements.csv", "every placement: where it starts, on which face, how far it may walk", false},
 		{"findings.txt", "what was measured and needs a look", false},
 		{"unit.png", "picture: the unit among its neighbours", false},

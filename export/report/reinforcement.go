@@ -192,7 +192,7 @@ func threadTable(at []geom.Length, f figures) table {
 }
 
 // mostTies is how many ties of a unit are listed.
-const mostTies = 24
+const mostTies = 12
 
 // tieTable lists the ties of the unit, each with its topmost copy on the sheet, and
 // says how many are left out.

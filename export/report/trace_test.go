@@ -20,7 +20,7 @@ import (
 
 // readers are the programs that read the sheets back, and what installs them.
 var readers = map[string]string{
-	"mutool": "apt-get install mupdf-tools", "pdftotext": "apt-get install poppler-utils", "pdftoppm": "apt-get install poppler-utils",
+	"mutool": "apt-get install mupdf-tools", "pdftotext": "apt-get install poppler-utils", "pdfimages": "apt-get install poppler-utils", "pdftoppm": "apt-get install poppler-utils",
 }
 
 // read runs a reader and returns what it prints.

@@ -82,15 +82,16 @@ func transferSteps(w repeat.Work, s setSheet, p paging, look look, f figures) []
 			f.say("Lay cross on cross: letters and numbers in the margins name them. Trim or fold one margin of each pair and paste."),
 		}
 	}
-	if look.mirrored {
-		steps = append(steps, f.say("Mirrored: mark the back of the paper by it, the side that lies on the cloth."))
-	}
 	if look.marks == document.CentreMarks {
 		steps = append(steps, f.say("A cross is the middle of a round hole: set the tool on it. Other holes are outlined."))
 	}
-	steps = append(steps,
-		f.say("The printing side is up. Leading stars L1, L2 … stand at the top, trailing stars T1, T2 … one step below: %s.", f.both(w.CutSheet().Spec.Step)),
-		f.say("The dashed line is the joint: a guide, not a cut."))
+	stars := f.both(w.CutSheet().Spec.Step)
+	if look.mirrored {
+		steps = append(steps, f.say("Mirrored: mark the back of the paper by it, the side that lies on the cloth. L1, L2 … stand at the top and count from the right, T1, T2 … one step below: %s.", stars))
+	} else {
+		steps = append(steps, f.say("The printing side is up. Leading stars L1, L2 … stand at the top, trailing stars T1, T2 … one step below: %s.", stars))
+	}
+	steps = append(steps, f.say("The dashed line is the joint: a guide, not a cut."))
 	if text := matchStep(s, f); text != "" {
 		steps = append(steps, text)
 	}

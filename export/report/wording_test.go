@@ -2,6 +2,7 @@ package report
 
 import (
 	"bytes"
+	"fmt"
 	"go/ast"
 	"go/parser"
 	"go/token"
@@ -139,20 +140,25 @@ func withoutTools(w repeat.Work, text string) string {
 }
 
 // TestNoEnglishIsLeftOnAJapaneseSheet walks through every text of every page of
-// every starter.
+// every starter. In either language and any unit no two of them overlap, by the
+// widths of their letters, and none leaves its page.
 func TestNoEnglishIsLeftOnAJapaneseSheet(t *testing.T) {
 	texts := 0
 	for _, s := range assets.Starters() {
 		w := starter(t, s.Name)
-		units := []string{inMM}
-		if s.Name == "small-dot" {
-			units = append(units, inSun)
-		}
-		for _, u := range units {
-			opt := Options{Units: u, Language: "ja"}
+		work := &planned{}
+		for _, u := range []string{inMM, inSun} {
+			english := Options{Units: u, Language: "en", PrintedAcross: geom.MM(99.7), PrintedAlong: geom.MM(100.2), planned: work}
+			for name, b := range books(t, w, english) {
+				for i, p := range b.Pages {
+					checkTexts(t, fmt.Sprintf("%s %s page %d in English, %s", s.Name, name, i+1, u), p)
+				}
+			}
+			opt := Options{Units: u, Language: "ja", planned: work}
 			for name, b := range books(t, w, opt) {
 				checkJapanese(t, s.Name+" "+name, b.Title+" "+b.Subject)
-				for _, p := range b.Pages {
+				for i, p := range b.Pages {
+					checkTexts(t, fmt.Sprintf("%s %s page %d in Japanese, %s", s.Name, name, i+1, u), p)
 					for _, text := range pageTexts(p) {
 						texts++
 						checkJapanese(t, s.Name+" "+name, withoutTools(w, text.Text.Text))
