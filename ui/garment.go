@@ -28,6 +28,7 @@ type garmentStation struct {
 	chance  *chance
 	seams   *seamBench
 	panels  *panelBench
+	targets *targetBench
 	star    int // which of the marks that are seen is shown next
 }
 
@@ -53,6 +54,7 @@ func newGarment(w *Window) *garmentStation {
 	newGarmentBench(w, f)
 	f.heading("Matching")
 	s.wishFields()
+	s.targets = newTargetBench(s, f)
 	f.length("Matched within", "Change Limits", geom.KujiraRin,
 		func(o document.Order) geom.Length { return o.Limits.SeamPhase },
 		func(o document.Order, l geom.Length) (document.Order, error) {
@@ -120,6 +122,8 @@ func (s *garmentStation) look(f check.Finding) {
 	switch {
 	case f.Code == "star-seen":
 		s.nextStar()
+	case f.Code == "motif-unplaced":
+		s.targets.look()
 	case f.Code == "bolt-short" || f.Code == "turn-unavoided" || strings.HasPrefix(f.Code, "garment-"):
 		s.show(true)
 		s.w.board.Whole()
@@ -198,11 +202,14 @@ func (s *garmentStation) Tap(p geom.Point, reach geom.Length, _ bool) {
 	if s.w.built == 0 {
 		return
 	}
-	if s.onBolt {
+	switch {
+	case s.onBolt:
 		s.panels.tap(p)
-		return
+	case s.targets.places.Checked:
+		s.targets.ask(p)
+	default:
+		s.seams.tap(p, reach)
 	}
-	s.seams.tap(p, reach)
 }
 
 func (s *garmentStation) scene() board.Scene {

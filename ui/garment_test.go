@@ -375,3 +375,59 @@ func TestAPanelIsTurnedGivenAGapAndLaidLaterByKeys(t *testing.T) {
 		t.Error("three undos did not lead back")
 	}
 }
+
+// A click asks for a motif at a place of a piece; the solver lays the panels for it,
+// and one undo takes the wish back.
+func TestAMotifIsAskedForByAClick(t *testing.T) {
+	w, s := dressed(t, "leaf")
+	before := written(t, w.Order())
+	s.targets.places.SetChecked(true)
+	p := w.work.Dressed.Pieces()[0]
+	at := p.Area.Centre()
+	click(w.board, at.Add(s.offsetOf(p)))
+	settle(t, w)
+	all := w.Order().Garment.Wishes.Targets
+	if len(all) != 1 || all[0].Piece != p.Name || all[0].At.Distance(at) > 4*geom.Millimetre {
+		t.Fatalf("asked for %+v; %s", all, w.status.Text)
+	}
+	told := false
+	for _, m := range w.work.Dressed.Matches {
+		told = told || m.Name == all[0].Name && m.Goal == ""
+	}
+	if !told {
+		t.Error("nothing is told of the place")
+	}
+	s.targets.setWithin("4 mm")
+	settle(t, w)
+	if got := w.Order().Garment.Wishes.Targets[0].Within; got != 4*geom.Millimetre {
+		t.Errorf("within %v", got)
+	}
+	s.targets.remove()
+	settle(t, w)
+	if written(t, w.Order()) != before {
+		t.Error("taken away, the order isn't as it was")
+	}
+}
+
+// What a finding of the laying offers is one edit that changes the wish it names.
+func TestFindingsOfTheLayingHaveRemedies(t *testing.T) {
+	w, _ := dressed(t, "leaf")
+	for code, done := range map[string]func(x cloth.Wishes) bool{
+		"bolt-turn":      func(x cloth.Wishes) bool { return x.AvoidTurn },
+		"seam-unmatched": func(x cloth.Wishes) bool { return x.AnyOrder },
+	} {
+		was := w.Order().Garment.Wishes
+		can := w.remediesOf(check.Finding{Code: code})
+		if len(can) != 1 {
+			t.Fatalf("%s has %d remedies", code, len(can))
+		}
+		can[0].do(w)
+		settle(t, w)
+		if now := w.Order().Garment.Wishes; done(was) || !done(now) {
+			t.Errorf("%s: the wishes were %+v and are %+v", code, was, now)
+		}
+		if len(w.remediesOf(check.Finding{Code: code})) != 0 {
+			t.Errorf("%s still offers what is done", code)
+		}
+	}
+}

@@ -51,6 +51,7 @@ func (s *garmentStation) madeUp() board.Scene {
 	sc.Grounds = g.grounds()
 	s.markStars(&sc)
 	s.markWorst(&sc)
+	s.targets.mark(&sc)
 	s.seams.mark(&sc)
 	for _, v := range s.w.work.Dressed.Views() {
 		var all geom.Box

@@ -36,7 +36,7 @@ func remedies(f check.Finding) []remedy {
 		return []remedy{edited("Three Stars an End", threeStars)}
 	case "back-centre-phase":
 		return []remedy{edited("Match the Back Centre", matchBackCentre)}
-	case "bolt-turn", "turn-unavoided", "seam-unmatched", "bolt-short":
+	case "bolt-turn", "turn-unavoided", "seam-unmatched", "motif-unplaced", "bolt-short":
 		return layingRemedies(f.Code)
 	case "island", "band":
 		return []remedy{ties, parts}
