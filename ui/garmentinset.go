@@ -28,13 +28,14 @@ func (b *seamBench) inset() *board.Inset {
 	m := stretches(c)[min(b.stretch, len(c.Also))]
 	sc := board.Scene{Desk: table, Plain: true, Pitch: b.s.w.pitch()}
 	g := &printing{of: b.s.chance}
-	for i, half := range b.halves(m) {
+	halves := b.halves(m)
+	for i, half := range halves {
 		if p, ok := b.s.piece(b.pieces(m)[i]); ok {
 			b.lay(&sc, g, p, half)
 		}
 	}
 	sc.Grounds = g.grounds()
-	b.markOff(&sc, m)
+	b.markOff(&sc, m, halves)
 	return &board.Inset{Scene: sc, Side: b.side(), Lines: b.insetWords(c, m)}
 }
 
@@ -49,8 +50,12 @@ func (b *seamBench) insetWords(c cloth.Seam, m cloth.Meeting) []string {
 	if b.s.chance.scattered() {
 		lines = append(lines, say("this bolt")+": "+b.offWords(b.byChance(m)))
 	}
+	signs := [2]string{"◧ ", "◨ "}
+	if halves := b.halves(m); halves[0].room.Min.X == halves[1].room.Min.X {
+		signs = [2]string{"▲ ", "▼ "}
+	}
 	for i, name := range b.pieces(m) {
-		lines = append(lines, []string{"◧ ", "◨ "}[i]+say(name))
+		lines = append(lines, signs[i]+say(name))
 	}
 	return lines
 }
@@ -188,13 +193,12 @@ func (b *seamBench) lay(sc *board.Scene, g *printing, p cloth.Piece, h half) {
 	g.markTurn(sc, on, box)
 }
 
-// markOff draws the seam, and by how much the pattern on the second side is off what
+// markOff draws where the two sides meet, and by how much the pattern on the second side is off what
 // the first side's would be: a bar along it and one across.
-func (b *seamBench) markOff(sc *board.Scene, m cloth.Meeting) {
+func (b *seamBench) markOff(sc *board.Scene, m cloth.Meeting, halves [2]half) {
 	s := b.side()
-	way := m.Lines[0].To.Sub(m.Lines[0].From)
 	seam := []geom.Point{{Y: -s}, {Y: s}}
-	if way.X.Abs() > way.Y.Abs() {
+	if halves[0].room.Min.X == halves[1].room.Min.X {
 		seam = []geom.Point{{X: -s}, {X: s}}
 	}
 	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Line, Points: seam, Colour: onCloth, Width: 1.5})

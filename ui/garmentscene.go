@@ -123,9 +123,7 @@ func (s *garmentStation) markWorst(sc *board.Scene) {
 	if !c.any || !ok {
 		return
 	}
+	// Words there would hide the joint; they stand among the measures.
 	at := c.worst.At.Add(s.offsetOf(p))
 	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Wedge, Points: []geom.Point{at}, Colour: onCloth, Width: 2})
-	sc.Labels = append(sc.Labels, board.Label{
-		At: at, Align: board.Below, Text: say("worst joint") + ": " + c.worstWords(), Colour: ink, Shield: shield, Size: 11, Bold: true,
-	})
 }
