@@ -208,6 +208,7 @@ func (q *matcher) joinedBy(g goal, s tieState) []option {
 			at: f.at - p.X, within: g.across,
 		}
 		next.across = append(slices.Clip(s.across), bound)
+		q.work += overhead
 		if !q.shiftable(next.across) {
 			q.unshiftable = q.unshiftable || q.shiftable([]shiftBound{bound})
 			continue

@@ -52,6 +52,7 @@ func (q *matcher) solve(goals []int) (answer, bool) {
 			room.most = s.best
 		}
 		s.best.found, q.thinned, q.every = false, false, true
+		s.work = max(s.work, maxMatchWork*15/16)
 		s.lookFor(room)
 		q.every = false
 	}
