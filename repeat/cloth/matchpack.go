@@ -7,9 +7,6 @@ import (
 	"tsugime/repeat/geom"
 )
 
-// A front is how far each lane of the cloth is taken.
-type front [maxLanes]geom.Length
-
 // A packer lays panels one after another, each as early as its lanes, its phase
 // and the avoided stretches allow.
 type packer struct {
@@ -26,15 +23,6 @@ type packer struct {
 	sets   [][]packState   // by set of panels
 	count  int             // of lanes
 	turned []int8          // by panel, how it lies where nothing speaks for a turn
-}
-
-// A packState is one way to have laid a set of panels.
-type packState struct {
-	front front
-	panel int8  // the last one laid
-	prev  int32 // its state in the set without that panel
-	turn  int8
-	y     geom.Length
 }
 
 // An allowed is where a panel may lie: y in the windows modulo the period, nil
@@ -162,160 +150,11 @@ func (p *packer) inWindows(windows []berth, y geom.Length) geom.Length {
 	return y + least
 }
 
-// laid returns f once panel i lies at y.
-func (p *packer) laid(f front, i int, y geom.Length) front {
-	for c := p.lanes[i][0]; c < p.lanes[i][1]; c++ {
-		f[c] = y + p.length[i]
-	}
-	return f
-}
-
-// free returns how far all lanes of panel i are taken.
-func (p *packer) free(f *front, i int) geom.Length {
-	y := f[p.lanes[i][0]]
-	for c := p.lanes[i][0] + 1; c < p.lanes[i][1]; c++ {
-		y = max(y, f[c])
-	}
-	return y
-}
-
-// under reports whether f and what is still to be laid beside the set may end
-// before best.
-func (p *packer) under(f *front, set int, avoid []Span, best geom.Length) bool {
-	rest := &p.rest[set]
-	for c := range p.count {
-		if f[c]+rest[c] >= best {
-			return false
-		}
-	}
-	for _, a := range avoid {
-		for c := range p.count {
-			if p.past(f[c], c, set, a) >= best {
-				return false
-			}
-		}
-	}
-	return true
-}
-
-// past returns before what no laying that goes on from a front in lane c can end
-// where a stretch is avoided: panels before it end where it begins, and what is
-// left then starts where it ends.
-func (p *packer) past(f geom.Length, c, set int, a Span) geom.Length {
-	rest := p.rest[set][c]
-	room := a.From + p.tail - f
-	if room < 0 || rest <= room {
-		return f + rest
-	}
-	sums := p.sums[p.inLane[c]&^set]
-	k, ok := slices.BinarySearch(sums, room)
-	if !ok {
-		k--
-	}
-	return max(f+rest, a.To-p.head+rest-sums[k])
-}
-
-func (p *packer) end(f front) geom.Length { return slices.Max(f[:p.count]) }
-
-// fill finds the least cloth below best by dynamic programming over sets of
-// panels: of two ways to lay a set the one is dropped that is no farther forward
-// in any lane. It returns best where there is none, and the steps taken.
-func (p *packer) fill(a []allowed, avoid []Span, best geom.Length) (used geom.Length, work int) {
-	n := len(p.length)
-	for i := range p.sets {
-		p.sets[i] = p.sets[i][:0]
-	}
-	p.sets[0] = append(p.sets[0], packState{panel: -1})
-	twin := p.twins(a)
-	full := len(p.sets) - 1
-	for set := range full {
-		for k := range p.sets[set] {
-			at := &p.sets[set][k]
-			for i := range n {
-				if set>>i&1 == 1 || twin[i] >= 0 && set>>twin[i]&1 == 0 {
-					continue
-				}
-				work++
-				y, turn := p.next(i, a[i], p.free(&at.front, i), avoid)
-				f := p.laid(at.front, i, y)
-				to := set | 1<<i
-				if p.under(&f, to, avoid, best) {
-					p.keep(to, packState{front: f, panel: int8(i), prev: int32(k), turn: turn, y: y})
-				}
-			}
-		}
-	}
-	for _, s := range p.sets[full] {
-		best = min(best, p.end(s.front))
-	}
-	return best, work
-}
-
-// twins returns, by panel, an earlier one that might as well lie in its place and
-// is laid first; −1 where there is none.
-func (p *packer) twins(a []allowed) []int {
-	twin := make([]int, len(a))
-	for i := range a {
-		twin[i] = -1
-		for j := range i {
-			if a[i].windows == nil && a[j].windows == nil && a[i].turn == a[j].turn && p.length[i] == p.length[j] &&
-				p.lanes[i] == p.lanes[j] && p.seen[i] == p.seen[j] && p.turned[i] == p.turned[j] {
-				twin[i] = j
-			}
-		}
-	}
-	return twin
-}
-
-// keep adds a state to a set unless one of its states is as good, and drops
-// those that it beats.
-func (p *packer) keep(set int, s packState) {
-	states := p.sets[set]
-	for k := range states {
-		if p.before(&states[k].front, &s.front) {
-			return
-		}
-	}
-	// Nobody has gone on from here yet: sets are filled from small to large.
-	states = slices.DeleteFunc(states, func(t packState) bool { return p.before(&s.front, &t.front) })
-	p.sets[set] = append(states, s)
-}
-
-// before reports whether f is no farther than g in any lane.
-func (p *packer) before(f, g *front) bool {
-	for c := range p.count {
-		if f[c] > g[c] {
-			return false
-		}
-	}
-	return true
-}
-
 // A packed is panels that have been laid.
 type packed struct {
 	order []int
 	y     []geom.Length // by panel
 	turn  []int8        // by panel
-}
-
-// last returns the best way that fill has found.
-func (p *packer) last(used geom.Length) packed {
-	n := len(p.length)
-	d := packed{make([]int, n), make([]geom.Length, n), make([]int8, n)}
-	set, at := len(p.sets)-1, 0
-	for k, s := range p.sets[set] {
-		if p.end(s.front) == used {
-			at = k
-			break
-		}
-	}
-	for k := n - 1; k >= 0; k-- {
-		s := p.sets[set][at]
-		i := int(s.panel)
-		d.order[k], d.y[i], d.turn[i] = i, s.y, s.turn
-		set, at = set&^(1<<i), int(s.prev)
-	}
-	return d
 }
 
 // inOrder lays the panels in the given order.
