@@ -2,86 +2,112 @@ package ui
 
 import (
 	"fmt"
-	"strconv"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
 
 	"tsugime/repeat/check"
-	"tsugime/repeat/cloth"
-	"tsugime/repeat/document"
 	"tsugime/repeat/geom"
 )
 
 // A boltStation is the third station: the whole bolt as it lies on the board, cut
-// in the picture into lengths side by side.
+// in the picture into lengths side by side, or the board with what lies on it.
 type boltStation struct {
 	onlooker
 	form    *form
+	shows   *widget.Select
+	byBoard bool // the board is shown, not the bolt in lengths
 	content fyne.CanvasObject
+	chance  chance         // the bolts that were laid last by chance
+	found   *check.Finding // whose place was asked for
+	foundOf int            // the number of the work that it belongs to
 }
 
 func newBolt(w *Window) *boltStation {
 	s := &boltStation{onlooker: onlooker{w: w}, form: &form{w: w}}
 	s.place = s.along
 	f := s.form
-	s.boltFields()
-	f.heading("Board")
-	long := func(name string, pick func(b *cloth.Board) *geom.Length) {
-		f.length(name, "Change Board", geom.KujiraShaku,
-			func(o document.Order) geom.Length { return *pick(&o.Board) },
-			func(o document.Order, l geom.Length) (document.Order, error) {
-				b := o.Board
-				*pick(&b) = l
-				return document.SetBoard(o, b)
-			})
-	}
-	long("Length of the board", func(b *cloth.Board) *geom.Length { return &b.Length })
-	long("Lost at its turn", func(b *cloth.Board) *geom.Length { return &b.Turn })
-	long("First placement at", func(b *cloth.Board) *geom.Length { return &b.Start })
-	long("Waste at the far end", func(b *cloth.Board) *geom.Length { return &b.End })
-	s.layingFields()
-	s.registerFields()
+	f.heading("Bolt")
+	s.shows = widget.NewSelect([]string{say(asLengths), say(asBoard)}, nil)
+	s.shows.SetSelected(say(asLengths))
+	s.shows.OnChanged = s.show
+	f.row("Shown as", s.shows)
+	clothFields(f)
+	boardFields(f)
+	registerFields(f)
+	f.folded("Limits", limitFields)
 	s.content = f.content()
 	return s
+}
+
+// What can be shown of the bolt.
+const (
+	asLengths = "lengths"
+	asBoard   = "the board"
+)
+
+func (s *boltStation) show(as string) {
+	s.byBoard = as == say(asBoard)
+	s.w.refresh()
+}
+
+// showNext shows the other of the two.
+func (s *boltStation) showNext() {
+	if s.byBoard {
+		s.shows.SetSelected(say(asLengths))
+		return
+	}
+	s.shows.SetSelected(say(asBoard))
+}
+
+// laid is the bolt as it is shown. A folded cloth lies on no board.
+func (s *boltStation) laid() laid {
+	r := s.w.work.Run
+	if s.byBoard && !r.Bolt.Folded {
+		return onBoard(r)
+	}
+	return inLengths(r)
 }
 
 func (s *boltStation) name() string             { return stationNames[boltAt] }
 func (s *boltStation) bench() fyne.CanvasObject { return s.content }
 func (s *boltStation) refresh()                 { s.form.refresh() }
-func (s *boltStation) view() string             { return "bolt" }
 func (s *boltStation) owns(f check.Finding) bool {
 	return f.Domain == check.OnCloth && !ofGarment(f) && f.Code != "joint-step"
 }
-func (s *boltStation) look(f check.Finding) { s.w.board.Near(s.folds().put(f.At), 0.6) }
 
+func (s *boltStation) view() string {
+	if s.byBoard {
+		return "board"
+	}
+	return "bolt"
+}
+
+// look rings the place of a finding and shows it.
+func (s *boltStation) look(f check.Finding) {
+	s.found, s.foundOf = &f, s.w.built
+	s.w.repaint()
+	s.w.board.Near(s.placeOf(s.laid()), 0.6)
+}
+
+// along tells what lies under the pointer.
 func (s *boltStation) along(p geom.Point) string {
 	if s.w.built == 0 {
 		return ""
 	}
-	at, r := s.folds().back(p), s.w.work.Run
+	r := s.w.work.Run
+	at, part, ok := s.laid().back(p)
+	if !ok {
+		return ""
+	}
 	text := say("along the bolt") + " " + geom.MUnit.Format(at.Y, 3)
-	if n := int((at.Y - r.Board.Start) / max(r.Step, 1)); at.Y >= r.Board.Start && n < len(r.Placements) {
-		text = say("placement") + " " + strconv.Itoa(n) + ", " + say("face") + " " + string(r.Placements[n].Face) + "    " + text
+	st := r.Stretches[part.stretch]
+	n := int((at.Y - r.Board.Start) / r.Step)
+	if at.Y >= r.Board.Start && n >= st.First && n < st.First+st.Count {
+		text = fmt.Sprintf("%s %d, %s %s    %s", say("placement"), n+1, say("face"), r.Face(st, n), text)
+	}
+	if r.Board.Cloths > 1 {
+		text = fmt.Sprintf("%s %d    %s", say("cloth"), st.Cloth+1, text)
 	}
 	return text
-}
-
-func (s *boltStation) measures() []measure {
-	if !s.w.Ready() {
-		return []measure{{"", say("measuring…")}}
-	}
-	u, r := s.w.unit(), s.w.work.Run
-	list := []measure{
-		{"placements", strconv.Itoa(len(r.Placements))},
-		{"on face A", strconv.Itoa(r.OnFace(cloth.FaceA))},
-		{"on face B", strconv.Itoa(r.OnFace(cloth.FaceB))},
-		{"reaching the turn", strconv.Itoa(r.OnFace(cloth.Turn))},
-		{"step on the board", u.Format(r.Step, 3)},
-		{"cloth left over", u.Format(r.Remainder, 1)},
-		{"laid by", string(r.Drift.Way)},
-		{"walks across by the end", fmt.Sprintf("± %s", u.Format(r.Drift.EndX, 2))},
-		{"walks along by the end", fmt.Sprintf("± %s", u.Format(r.Drift.EndY, 2))},
-		{"worst joint expected", u.Format(r.Drift.WorstJoint, 2)},
-	}
-	return append(list, s.boltMeasures(u)...)
 }

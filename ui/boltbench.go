@@ -6,176 +6,175 @@ import (
 	"tsugime/repeat/geom"
 )
 
-func (s *boltStation) boltFields() {
-	f := s.form
-	f.heading("Bolt")
-	size := func(name string, family geom.Unit, pick func(b *cloth.Bolt) *geom.Length) {
+// clothFields are the bolt that is dyed.
+func clothFields(f *form) {
+	edit := func(o document.Order, change func(c *document.Cloth)) (document.Order, error) {
+		c := o.Cloth
+		change(&c)
+		return document.SetCloth(o, c)
+	}
+	size := func(f *form, name string, family geom.Unit, pick func(b *cloth.Bolt) *geom.Length) {
 		f.length(name, "Change Bolt", family,
 			func(o document.Order) geom.Length { return *pick(&o.Cloth.Bolt) },
 			func(o document.Order, l geom.Length) (document.Order, error) {
-				c := o.Cloth
-				*pick(&c.Bolt) = l
-				return document.SetCloth(o, c)
+				return edit(o, func(c *document.Cloth) { *pick(&c.Bolt) = l })
 			})
 	}
-	size("Width", geom.KujiraSun, func(b *cloth.Bolt) *geom.Length { return &b.Width })
-	size("Length", geom.KujiraShaku, func(b *cloth.Bolt) *geom.Length { return &b.Length })
-	changes := func(name string, pick func(b *cloth.Bolt) *float64) {
-		f.number(name, "Change Cloth", "%",
-			func(o document.Order) float64 { return 100 * *pick(&o.Cloth.Bolt) },
+	size(f, "Width", geom.KujiraSun, func(b *cloth.Bolt) *geom.Length { return &b.Width })
+	size(f, "Length", geom.KujiraShaku, func(b *cloth.Bolt) *geom.Length { return &b.Length })
+	dyeField(f)
+	f.folded("Selvedges, sides, shrinking", func(f *form) {
+		size(f, "Selvedge", geom.KujiraSun, func(b *cloth.Bolt) *geom.Length { return &b.Selvedge })
+		changes := func(name string, pick func(b *cloth.Bolt) *float64) {
+			f.number(name, "Change Cloth", "%",
+				func(o document.Order) float64 { return 100 * *pick(&o.Cloth.Bolt) },
+				func(o document.Order, v float64) (document.Order, error) {
+					return edit(o, func(c *document.Cloth) { *pick(&c.Bolt) = v / 100 })
+				})
+		}
+		changes("Changes across", func(b *cloth.Bolt) *float64 { return &b.ChangeAcross })
+		changes("Changes along", func(b *cloth.Bolt) *float64 { return &b.ChangeAlong })
+		choice(f, "Printed sides", "Change Sides", cloth.SidesOf(),
+			func(o document.Order) cloth.Sides { return o.Cloth.Bolt.Sides },
+			func(o document.Order, v cloth.Sides) (document.Order, error) {
+				return edit(o, func(c *document.Cloth) { c.Bolt.Sides = v })
+			})
+		f.tick("Folded back, for poured dye", "Fold the Cloth",
+			func(o document.Order) bool { return o.Cloth.Bolt.Folded },
+			func(o document.Order, v bool) (document.Order, error) {
+				return edit(o, func(c *document.Cloth) { c.Bolt.Folded = v })
+			})
+	})
+}
+
+// boardFields are the board, and how the cloth is laid on it.
+func boardFields(f *form) {
+	f.heading("Board")
+	edit := func(o document.Order, change func(b *cloth.Board)) (document.Order, error) {
+		b := o.Board
+		change(&b)
+		return document.SetBoard(o, b)
+	}
+	long := func(name string, pick func(b *cloth.Board) *geom.Length) {
+		f.length(name, "Change Board", geom.KujiraShaku,
+			func(o document.Order) geom.Length { return *pick(&o.Board) },
+			func(o document.Order, l geom.Length) (document.Order, error) {
+				return edit(o, func(b *cloth.Board) { *pick(b) = l })
+			})
+	}
+	long("Length of the board", func(b *cloth.Board) *geom.Length { return &b.Length })
+	long("Lost at its turn", func(b *cloth.Board) *geom.Length { return &b.Turn })
+	long("First placement at", func(b *cloth.Board) *geom.Length { return &b.Start })
+	long("Waste at the far end", func(b *cloth.Board) *geom.Length { return &b.End })
+	f.folded("Faces, cloths, order of laying", func(f *form) {
+		whole := func(name string, pick func(b *cloth.Board) *int) {
+			f.number(name, "Change Board", "",
+				func(o document.Order) float64 { return float64(max(*pick(&o.Board), 1)) },
+				func(o document.Order, v float64) (document.Order, error) {
+					return edit(o, func(b *cloth.Board) { *pick(b) = int(v) })
+				})
+		}
+		f.number("Faces used", "Change Board", "",
+			func(o document.Order) float64 { return float64(facesOf(o.Board)) },
 			func(o document.Order, v float64) (document.Order, error) {
-				c := o.Cloth
-				*pick(&c.Bolt) = v / 100
-				return document.SetCloth(o, c)
+				return edit(o, func(b *cloth.Board) { b.Faces = int(v) })
 			})
+		whole("Cloths on it", func(b *cloth.Board) *int { return &b.Cloths })
+		whole("Laid in so many goes", func(b *cloth.Board) *int { return &b.Layings })
+		choice(f, "Order of laying", "Change Board", cloth.Sequences(),
+			func(o document.Order) cloth.Sequence { return o.Board.Sequence },
+			func(o document.Order, v cloth.Sequence) (document.Order, error) {
+				return edit(o, func(b *cloth.Board) { b.Sequence = v })
+			})
+	})
+}
+
+// facesOf is how many faces of a board are used: both, where it doesn't say.
+func facesOf(b cloth.Board) int {
+	if b.Faces == 1 {
+		return 1
 	}
-	changes("Changes across", func(b *cloth.Bolt) *float64 { return &b.ChangeAcross })
-	changes("Changes along", func(b *cloth.Bolt) *float64 { return &b.ChangeAlong })
-	size("Selvedge", geom.KujiraSun, func(b *cloth.Bolt) *geom.Length { return &b.Selvedge })
-	s.sidesFields()
-	s.dyeField()
+	return 2
 }
 
-// A dye is a colour that a bolt is often asked for in; the names are our own
-// plain words.
-type dye struct {
-	name   string
-	colour document.Colour
-}
-
-var dyes = []dye{
-	{"deep indigo", document.Colour{R: 0x1f, G: 0x2c, B: 0x4d}},
-	{"indigo", document.Colour{R: 0x2f, G: 0x4f, B: 0x7f}},
-	{"pine green", document.Colour{R: 0x2f, G: 0x4a, B: 0x3a}},
-	{"madder", document.Colour{R: 0x8c, G: 0x33, B: 0x2b}},
-	{"plum", document.Colour{R: 0x5a, G: 0x36, B: 0x58}},
-	{"tea brown", document.Colour{R: 0x6a, G: 0x4a, B: 0x2f}},
-	{"charcoal", document.Colour{R: 0x35, G: 0x34, B: 0x38}},
-}
-
-func (s *boltStation) dyeField() {
-	const own = "its own"
-	var names []string
-	for _, d := range dyes {
-		names = append(names, d.name)
-	}
-	s.form.choice("Dye", "Change Dye", append(names, own),
-		func(o document.Order) string {
-			for _, d := range dyes {
-				if d.colour == o.Cloth.Dye {
-					return d.name
-				}
-			}
-			return own
-		},
-		func(o document.Order, v string) (document.Order, error) {
-			c := o.Cloth
-			for _, d := range dyes {
-				if d.name == v {
-					c.Dye = d.colour
-				}
-			}
-			return document.SetCloth(o, c)
-		})
-}
-
-func (s *boltStation) registerFields() {
-	f := s.form
+// registerFields are how each placement is laid to the one before, and how well.
+func registerFields(f *form) {
 	f.heading("Register")
-	f.choice("Laid by", "Change Register", choices(cloth.Ways()),
-		func(o document.Order) string { return string(o.Register.Way) },
-		func(o document.Order, v string) (document.Order, error) {
-			r := o.Register
-			r.Way = cloth.Way(v)
-			return document.SetRegister(o, r)
+	edit := func(o document.Order, change func(r *document.Register)) (document.Order, error) {
+		r := o.Register
+		change(&r)
+		return document.SetRegister(o, r)
+	}
+	choice(f, "Laid by", "Change Register", cloth.Ways(),
+		func(o document.Order) cloth.Way { return o.Register.Way },
+		func(o document.Order, v cloth.Way) (document.Order, error) {
+			return edit(o, func(r *document.Register) { r.Way = v })
 		})
-	off := func(name string, pick func(r *document.Register) *geom.Length) {
+	off := func(f *form, name string, pick func(r *document.Register) *geom.Length) {
 		f.length(name, "Change Register", geom.KaneRin,
 			func(o document.Order) geom.Length { return *pick(&o.Register) },
 			func(o document.Order, l geom.Length) (document.Order, error) {
-				r := o.Register
-				*pick(&r) = l
-				return document.SetRegister(o, r)
+				return edit(o, func(r *document.Register) { *pick(r) = l })
 			})
 	}
-	off("A star is off by", func(r *document.Register) *geom.Length { return &r.StarError })
-	off("A star is off across by", func(r *document.Register) *geom.Length { return &r.StarErrorAcross })
-	off("A step is long by", func(r *document.Register) *geom.Length { return &r.PitchError })
-	s.dryingFields()
+	off(f, "A star is off by", func(r *document.Register) *geom.Length { return &r.StarError })
+	f.folded("Steps, drying, sheets", func(f *form) {
+		off(f, "A star is off across by", func(r *document.Register) *geom.Length { return &r.StarErrorAcross })
+		off(f, "A step is long by", func(r *document.Register) *geom.Length { return &r.PitchError })
+		number := func(name, unit string, get func(r document.Register) float64, set func(r *document.Register, v float64)) {
+			f.number(name, "Change Register", unit,
+				func(o document.Order) float64 { return get(o.Register) },
+				func(o document.Order, v float64) (document.Order, error) {
+					return edit(o, func(r *document.Register) { set(r, v) })
+				})
+		}
+		number("Too long at first", "%",
+			func(r document.Register) float64 { return 100 * r.Growth.Start },
+			func(r *document.Register, v float64) { r.Growth.Start = v / 100 })
+		number("Too long at the end", "%",
+			func(r document.Register) float64 { return 100 * r.Growth.End },
+			func(r *document.Register, v float64) { r.Growth.End = v / 100 })
+		number("Half dried after", "laid",
+			func(r document.Register) float64 { return float64(r.Growth.Half) },
+			func(r *document.Register, v float64) { r.Growth.Half = int(v) })
+		number("Sheets and colours", "",
+			func(r document.Register) float64 { return float64(max(r.Sheets, 1)) },
+			func(r *document.Register, v float64) { r.Sheets = int(v) })
+	})
 }
 
-// sidesFields are which sides of the cloth are printed, and whether it is folded.
-func (s *boltStation) sidesFields() {
-	bolt := func(o document.Order, edit func(b *cloth.Bolt)) (document.Order, error) {
-		c := o.Cloth
-		edit(&c.Bolt)
-		return document.SetCloth(o, c)
-	}
-	s.form.choice("Printed sides", "Change Sides", choices(cloth.SidesOf()),
-		func(o document.Order) string { return string(o.Cloth.Bolt.Sides) },
-		func(o document.Order, v string) (document.Order, error) {
-			return bolt(o, func(b *cloth.Bolt) { b.Sides = cloth.Sides(v) })
-		})
-	s.form.tick("Folded back at every step, for poured dye", "Fold the Cloth",
-		func(o document.Order) bool { return o.Cloth.Bolt.Folded },
-		func(o document.Order, v bool) (document.Order, error) {
-			return bolt(o, func(b *cloth.Bolt) { b.Folded = v })
-		})
-}
-
-// layingFields are how the cloth is laid on the board.
-func (s *boltStation) layingFields() {
-	whole := func(name string, pick func(b *cloth.Board) *int) {
-		s.form.number(name, "Change Board", "",
-			func(o document.Order) float64 { return float64(*pick(&o.Board)) },
-			func(o document.Order, v float64) (document.Order, error) {
-				b := o.Board
-				*pick(&b) = int(v)
-				return document.SetBoard(o, b)
+// limitFields are what a bolt is held to.
+func limitFields(f *form) {
+	limit := func(name string, family geom.Unit, pick func(l *document.Limits) *geom.Length) {
+		f.length(name, "Change Limits", family,
+			func(o document.Order) geom.Length { return *pick(&o.Limits) },
+			func(o document.Order, v geom.Length) (document.Order, error) {
+				l := o.Limits
+				*pick(&l) = v
+				return document.SetLimits(o, l, o.Sheet.WebLimit)
 			})
 	}
-	whole("Faces used", func(b *cloth.Board) *int { return &b.Faces })
-	whole("Cloths on it", func(b *cloth.Board) *int { return &b.Cloths })
-	whole("Laid in so many goes", func(b *cloth.Board) *int { return &b.Layings })
-	s.form.choice("Order of laying", "Change Board", choices(cloth.Sequences()),
-		func(o document.Order) string { return string(o.Board.Sequence) },
-		func(o document.Order, v string) (document.Order, error) {
-			b := o.Board
-			b.Sequence = cloth.Sequence(v)
-			return document.SetBoard(o, b)
-		})
+	limit("A joint opens by", geom.KaneRin, func(l *document.Limits) *geom.Length { return &l.Joint })
+	limit("Prints miss by", geom.KaneRin, func(l *document.Limits) *geom.Length { return &l.Misfit })
+	limit("Prints spoil it at", geom.KaneRin, func(l *document.Limits) *geom.Length { return &l.MostMisfit })
+	limit("Looked at from", geom.KujiraShaku, func(l *document.Limits) *geom.Length { return &l.Look })
 }
 
-// dryingFields are how the sheet dries through the job, and how many there are.
-func (s *boltStation) dryingFields() {
-	number := func(name, unit string, get func(r document.Register) float64, set func(r *document.Register, v float64)) {
-		s.form.number(name, "Change Register", unit,
-			func(o document.Order) float64 { return get(o.Register) },
-			func(o document.Order, v float64) (document.Order, error) {
-				r := o.Register
-				set(&r, v)
-				return document.SetRegister(o, r)
-			})
-	}
-	number("Sheet too long at the start", "%",
-		func(r document.Register) float64 { return 100 * r.Growth.Start },
-		func(r *document.Register, v float64) { r.Growth.Start = v / 100 })
-	number("Sheet too long at the end", "%",
-		func(r document.Register) float64 { return 100 * r.Growth.End },
-		func(r *document.Register, v float64) { r.Growth.End = v / 100 })
-	number("Half dried after placements", "",
-		func(r document.Register) float64 { return float64(r.Growth.Half) },
-		func(r *document.Register, v float64) { r.Growth.Half = int(v) })
-	number("Sheets and colours", "",
-		func(r document.Register) float64 { return float64(r.Sheets) },
-		func(r *document.Register, v float64) { r.Sheets = int(v) })
-}
-
-// choices are the words of a choice.
-func choices[T ~string](of []T) []string {
+// choice is a choice of values that are words, shown with spaces between them. The
+// empty one is the first.
+func choice[T ~string](f *form, name, edit string, of []T, get func(document.Order) T, set func(document.Order, T) (document.Order, error)) {
+	value := map[string]T{}
 	var words []string
-	for _, c := range of {
-		words = append(words, string(c))
+	for _, v := range of {
+		value[plainWords(v)] = v
+		words = append(words, plainWords(v))
 	}
-	return words
+	f.choice(name, edit, words,
+		func(o document.Order) string {
+			if v := get(o); v != "" {
+				return plainWords(v)
+			}
+			return words[0]
+		},
+		func(o document.Order, v string) (document.Order, error) { return set(o, value[v]) })
 }

@@ -42,6 +42,7 @@ func commands() []command {
 	table = append(table, nudgeCommands()...)
 	table = append(table, fitCommands()...)
 	table = append(table, holdCommands()...)
+	table = append(table, boltCommands()...)
 	table = append(table, penCommands()...)
 	table = append(table, shelfCommands()...)
 	table = append(table, garmentCommands()...)
@@ -105,7 +106,7 @@ func viewCommands() []command {
 		{"View", named("Show All"), keys(key(fyne.Key0, ctrl)), nil, func(w *Window) { w.board.Whole() }},
 		{"View", named("Loupe"), keys(key(fyne.KeyL, ctrl)), nil, func(w *Window) { w.board.Loupe(!w.board.LoupeShown()) }},
 		{"View", symmetryName, keys(key(fyne.KeyS, 0)), drafting, func(w *Window) { w.turnSymmetry() }},
-		{"View", named("The Next View of the Sheet"), keys(key(fyne.KeyV, 0)), stencilling, func(w *Window) { w.stencilStation().showNext() }},
+		{"View", named("The Next View"), keys(key(fyne.KeyV, 0)), manyViews, (*Window).showNextView},
 	}
 	for i, name := range stationNames {
 		digit := fyne.KeyName(rune('1' + i))
@@ -116,6 +117,17 @@ func viewCommands() []command {
 
 // drafting reports whether the draft is shown, where motifs are.
 func drafting(w *Window) bool { return w.at == draftAt }
+
+// manyViews reports whether there is more than one view of what is shown.
+func manyViews(w *Window) bool { return stencilling(w) || bolting(w) }
+
+func (w *Window) showNextView() {
+	if bolting(w) {
+		w.boltStation().showNext()
+		return
+	}
+	w.stencilStation().showNext()
+}
 
 // choosing reports whether all can be chosen: the motifs, or what stands in the
 // field that is written in.

@@ -145,6 +145,14 @@ func (f *form) length(name, edit string, family geom.Unit, get func(document.Ord
 	return e
 }
 
+// folded is a group that is opened by its name: fields that are seldom changed.
+func (f *form) folded(name string, fields func(f *form)) {
+	inner := &form{w: f.w}
+	fields(inner)
+	f.add(widget.NewAccordion(widget.NewAccordionItem(say(name), inner.content())))
+	f.showing = append(f.showing, inner.showing...)
+}
+
 // text is a field for words.
 func (f *form) text(name, edit string, get func(document.Order) string, set func(document.Order, string) (document.Order, error)) {
 	e := newEntry(func(text string) {

@@ -5,6 +5,7 @@ import (
 
 	"tsugime/export/raster"
 	"tsugime/repeat"
+	"tsugime/repeat/cloth"
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
 	"tsugime/repeat/stencil"
@@ -18,6 +19,7 @@ type grounds struct {
 	image  *raster.Ground   // what one placement leaves that a folded cloth mirrors; nil where it isn't folded
 	reach  geom.Box         // of print
 	board  *raster.Ground   // placement after placement, as they lie on the board
+	back   *raster.Ground   // board, as it is seen on the back of a cloth of both sides; nil on one side
 	// islands are the outlines of the paper that falls out of each sheet of the set.
 	islands [][]geom.Ring
 	has     pattern.Recognised // the symmetry of the finished pattern; no group where there is none to tell
@@ -55,6 +57,14 @@ func groundsOf(w repeat.Work) grounds {
 		g.image = raster.NewGround(mirroredAt(finished, w.Order.Sheet.Step))
 		laid = slices.Concat(laid, mirroredAt(laid, 2*period))
 		period *= 2
+	}
+	if w.Run.Bolt.Sides == cloth.BothSides { // turned over about its long axis
+		over := geom.Scale(-1, 1).Then(geom.Translate(geom.Point{X: w.Run.Bolt.Width}))
+		turned := make([]geom.Shape, len(laid))
+		for i, s := range laid {
+			turned[i] = s.Placed(over)
+		}
+		g.back = raster.NewGround(turned, geom.Point{Y: period})
 	}
 	g.board = raster.NewGround(laid, geom.Point{Y: period})
 	return g

@@ -27,13 +27,23 @@ func (n *inspector) show(s station) {
 			ledgers.Add(sentenceLabel(m.value))
 			continue
 		}
+		if m.value == "" {
+			group := canvas.NewText(say(m.name), faint)
+			group.TextStyle.Bold, group.TextSize = true, 12.5
+			ledgers.Add(container.New(layout.NewCustomPaddedLayout(14, 8, 8, 0), group))
+			continue
+		}
 		name := widget.NewLabel(say(m.name))
 		name.Importance = widget.LowImportance
 		value := widget.NewLabel(m.value)
 		value.Alignment = fyne.TextAlignTrailing
 		ledgers.Add(container.New(&ledger{}, name, value))
 	}
-	rows := []fyne.CanvasObject{head("Measured"), ledgers, widget.NewSeparator(), head("Found")}
+	rows := []fyne.CanvasObject{head("Measured"), ledgers}
+	if a, ok := s.(adviser); ok {
+		rows = append(rows, a.advice()...)
+	}
+	rows = append(rows, widget.NewSeparator(), head("Found"))
 	count := 0
 	for _, severity := range []check.Severity{check.Fault, check.Warning, check.Note} {
 		for _, f := range n.w.work.Findings {

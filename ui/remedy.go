@@ -65,7 +65,7 @@ func lapName(w *Window) string {
 // remediesOf returns what can be done about a finding now.
 func (w *Window) remediesOf(f check.Finding) []remedy {
 	var can []remedy
-	for _, r := range remedies(f) {
+	for _, r := range append(remedies(f), w.driftRemedies(f)...) {
 		if r.when == nil || r.when(w.Order()) {
 			can = append(can, r)
 		}

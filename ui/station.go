@@ -22,7 +22,11 @@ type station interface {
 	look(f check.Finding)      // shows its place
 }
 
-// A measure is a line of figures at the right.
+// An adviser is a station that offers what can be done, beside what was found.
+type adviser interface{ advice() []fyne.CanvasObject }
+
+// A measure is a line of figures at the right. One without a name is words, one
+// without a value names those that follow.
 type measure struct{ name, value string }
 
 // stationNames stand in the order of the work.

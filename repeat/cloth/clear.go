@@ -67,6 +67,22 @@ func ClearTurn(r Run, d Dressed) Clearing {
 	return c
 }
 
+// GapBefore returns how much cloth is left before a panel now: up to the end of
+// whatever lies before it in its lane, or to the first placement.
+func (d Dressed) GapBefore(name string) geom.Length {
+	i := slices.IndexFunc(d.Panels, func(p Panel) bool { return p.Name == name })
+	if i < 0 {
+		return 0
+	}
+	p, free := d.Panels[i], geom.Length(0)
+	for _, q := range d.Panels {
+		if end := q.Y + q.Length; q.Lane[0] < p.Lane[1] && p.Lane[0] < q.Lane[1] && end <= p.Y {
+			free = max(free, end)
+		}
+	}
+	return p.Y - max(free, min(p.Y, d.Start))
+}
+
 // finished returns a stretch of the bolt on the finished cloth.
 func (r Run) finished(s Span) Span {
 	return Span{r.Bolt.Finished(geom.Point{Y: s.From}).Y, r.Bolt.Finished(geom.Point{Y: s.To}).Y}

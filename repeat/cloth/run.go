@@ -175,6 +175,20 @@ const (
 	maxStep = 3 * geom.Metre
 )
 
+// WalksAcross returns WalkX of every placement as it would be, were all laid by
+// another way of registering; nothing where there are no stars.
+func (r Run) WalksAcross(way Way) []geom.Length {
+	reg := r.Register
+	if reg.Way = way; reg.Baseline == 0 {
+		return nil
+	}
+	walks := make([]geom.Length, len(r.Placements))
+	for n := range walks {
+		walks[n] = geom.MM(reg.spread(r.Step, n+1, len(walks)).x)
+	}
+	return walks
+}
+
 // OnFace returns how many placements of the first cloth fall on a face.
 func (r Run) OnFace(f Face) int {
 	n := 0
