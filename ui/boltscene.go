@@ -112,6 +112,7 @@ func hatched(sc *board.Scene, b geom.Box, c color.RGBA) {
 func (s *boltStation) markPlacement(sc *board.Scene, p piece, l laid, at cloth.Placement, face cloth.Face) {
 	r, box := s.w.work.Run, p.box(l.width)
 	y := at.Y + p.move.Y
+	middle := y + min(r.Step, p.to-at.Y)/2 // of what lies on this piece
 	tick := []geom.Point{{X: box.Min.X - r.Bolt.Width/12, Y: y}, {X: box.Min.X, Y: y}}
 	joint := []geom.Point{{X: box.Min.X, Y: y}, {X: box.Max.X, Y: y}}
 	sc.Marks = append(sc.Marks,
@@ -127,12 +128,12 @@ func (s *boltStation) markPlacement(sc *board.Scene, p piece, l laid, at cloth.P
 		text = strconv.Itoa(at.N+1) + " " + say("turn")
 	}
 	sc.Labels = append(sc.Labels, board.Label{
-		At: geom.Point{X: box.Min.X - r.Bolt.Width/20, Y: y + r.Step/2}, Align: board.Before,
+		At: geom.Point{X: box.Min.X - r.Bolt.Width/20, Y: middle}, Align: board.Before,
 		Text: text, Colour: faint, Size: 11, Room: l.gap * 7 / 10,
 	})
 	if r.Register.Sequence == cloth.EveryOther {
 		sc.Labels = append(sc.Labels, board.Label{
-			At: geom.Point{X: box.Centre().X, Y: y + r.Step/2}, Align: board.Middle, Bold: !at.Between,
+			At: geom.Point{X: box.Centre().X, Y: middle}, Align: board.Middle, Bold: !at.Between,
 			Text: strconv.Itoa(at.LaidAs + 1), Colour: ink, Shield: shield, Size: 11, Room: r.Step,
 		})
 	}
