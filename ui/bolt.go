@@ -18,7 +18,7 @@ type boltStation struct {
 	shows   *widget.Select
 	byBoard bool // the board is shown, not the bolt in lengths
 	content fyne.CanvasObject
-	chance  chance         // the bolts that were laid last by chance
+	chance  laidBolts      // the bolts that were laid last by chance
 	found   *check.Finding // whose place was asked for
 	foundOf int            // the number of the work that it belongs to
 }

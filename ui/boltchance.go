@@ -10,8 +10,8 @@ import (
 // measures go by fewer, since they are wanted at once.
 const manyBolts = 10_000
 
-// A chance is what bolts that were laid by chance came to.
-type chance struct {
+// A laidBolts is what bolts that were laid by chance came to.
+type laidBolts struct {
 	number    int // of the state that they belong to
 	bolts     cloth.Simulated
 	set, back cloth.Overlaid
@@ -24,7 +24,7 @@ func (w *Window) layManyBolts() {
 		w.Say(say("Still measuring; ask again in a moment."))
 		return
 	}
-	r, c := w.work.Run, chance{number: w.built}
+	r, c := w.work.Run, laidBolts{number: w.built}
 	if r.Simulated.Bolts == 0 {
 		w.Say(say("There is nothing to lay by chance: no stars, or no placement."))
 		return
@@ -50,9 +50,9 @@ func (w *Window) layManyBolts() {
 
 // laidByChance is what the measures go by: the bolts that were asked for, as long
 // as the order is still the one that they belong to.
-func (s *boltStation) laidByChance() chance {
+func (s *boltStation) laidByChance() laidBolts {
 	if s.chance.number == s.w.built {
 		return s.chance
 	}
-	return chance{bolts: s.w.work.Run.Simulated}
+	return laidBolts{bolts: s.w.work.Run.Simulated}
 }

@@ -10,7 +10,7 @@ import (
 // boltCommands are what is done at the bolt.
 func boltCommands() []command {
 	return []command{
-		{"Edit", named("Clear the Turn of the Board"), keys(key(fyne.KeyT, alt)), bolting, (*Window).clearTurn},
+		{"Edit", named("Clear the Turn of the Board"), keys(key(fyne.KeyF, alt)), bolting, (*Window).clearTurn},
 		{"Edit", named("Take What Helps Most Against Drift"), keys(key(fyne.KeyG, alt)), bolting, (*Window).takeBest},
 		{"Edit", named("Lay Ten Thousand Bolts by Chance"), keys(key(fyne.KeyB, alt)), bolting, (*Window).layManyBolts},
 	}
