@@ -34,7 +34,7 @@ func keys(k ...*desktop.CustomShortcut) []*desktop.CustomShortcut { return k }
 func named(name string) func(*Window) string { return func(*Window) string { return say(name) } }
 
 // menus stand in this order.
-var menus = []string{"Order", "Edit", "Draw", "View", "Help"}
+var menus = []string{"Order", "Edit", "Draw", "View", "Bench", "Help"}
 
 // commands returns the table, in the order of the menus.
 func commands() []command {
@@ -47,6 +47,7 @@ func commands() []command {
 	table = append(table, shelfCommands()...)
 	table = append(table, garmentCommands()...)
 	table = append(table, viewCommands()...)
+	table = append(table, benchCommands()...)
 	return append(table,
 		command{"Help", named("Find a Command…"), keys(key(fyne.KeyF, ctrl)), nil, (*Window).findCommand},
 		command{"Help", named("Keys"), keys(key(fyne.KeyF1, 0)), nil, (*Window).showKeys})
@@ -143,6 +144,7 @@ func (w *Window) run(c command) {
 		if c.keys[0].KeyName == fyne.KeyEscape {
 			top.Hide()
 		}
+		w.rack.typed(c)
 		return
 	}
 	if c.when == nil || c.when(w) {

@@ -46,7 +46,7 @@ func (n *inspector) show(s station) {
 	rows = append(rows, widget.NewSeparator(), head("Found"))
 	count := 0
 	for _, severity := range []check.Severity{check.Fault, check.Warning, check.Note} {
-		for _, f := range n.w.work.Findings {
+		for _, f := range n.w.findings() {
 			if f.Severity == severity && s.owns(f) {
 				rows = append(rows, n.card(s, f))
 				count++

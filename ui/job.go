@@ -57,9 +57,10 @@ func (w *Window) WriteJob(folder string) {
 	d.SetButtons([]fyne.CanvasObject{widget.NewButton(say("Stop"), cancel)})
 	d.Resize(fyne.NewSize(440, 170))
 	d.Show()
-	work := w.work
+	work, cutter := w.work, w.cutterNow()
+	options := report.Options{Force: true, Rack: cutter.Rack, Rates: cutter.Rates()}
 	go func() {
-		files, err := report.JobFolder(ctx, work, folder, report.Options{Force: true}, func(done, of int, name string) {
+		files, err := report.JobFolder(ctx, work, folder, options, func(done, of int, name string) {
 			fyne.Do(func() {
 				bar.SetValue(float64(done) / float64(of))
 				label.SetText(name)

@@ -52,6 +52,8 @@ func remedies(f check.Finding) []remedy {
 		return []remedy{{named("Propose the Split Anew"), nil, (*Window).proposeSplit}}
 	case "split-lap":
 		return []remedy{{lapName, nil, (*Window).lapEnough}}
+	case "bench-tool", "bench-hole", "bench-web", "bench-pile":
+		return benchRemedies(f)
 	case "joint-crosses", "joint-thin", "joint-hand":
 		return []remedy{{named("Let It Be Chosen"), byHand, (*Window).letJointBeChosen}}
 	}
@@ -75,7 +77,7 @@ func (w *Window) remediesOf(f check.Finding) []remedy {
 
 // firstMend is the first remedy for a finding of the station.
 func (w *Window) firstMend() (remedy, bool) {
-	for _, f := range w.work.Findings {
+	for _, f := range w.findings() {
 		if can := w.remediesOf(f); len(can) > 0 && w.stations[w.at].owns(f) {
 			return can[0], true
 		}

@@ -28,6 +28,10 @@ type sheetsStation struct {
 	write   *widget.Button
 	files   *widget.Label
 	cut     cutSheet
+	shows   *widget.RadioGroup
+	seen    string // what the surface shows, one of the names of views
+	plan    *benchPlan
+	pages   fyne.CanvasObject // the part of the bench that belongs to them
 }
 
 // A cutSheet is the sheet at cut size, ready to be painted, with its pages; it is
@@ -41,7 +45,13 @@ type cutSheet struct {
 }
 
 func newSheets(w *Window) *sheetsStation {
-	s := &sheetsStation{onlooker: onlooker{w: w}, form: &form{w: w}}
+	s := &sheetsStation{onlooker: onlooker{w: w}, form: &form{w: w}, seen: thePages}
+	head := &form{w: w}
+	head.heading("Show")
+	s.shows = widget.NewRadioGroup([]string{say(thePages), say(theBench)}, nil)
+	s.shows.Required, s.shows.Selected = true, say(thePages)
+	s.shows.OnChanged = s.show
+	head.add(s.shows)
 	f := s.form
 	f.heading("Order")
 	f.text("Title", "Change Title", func(o document.Order) string { return o.Title }, document.SetTitle)
@@ -101,19 +111,26 @@ func newSheets(w *Window) *sheetsStation {
 	s.write.Importance = widget.HighImportance
 	f.add(s.write)
 	f.add(container.NewPadded(s.files))
-	s.content = f.content()
+	s.plan = newBenchPlan(s)
+	s.pages = f.content()
+	s.plan.content.Hide()
+	s.content = container.NewVBox(head.content(), s.pages, s.plan.content)
 	return s
 }
 
 func (s *sheetsStation) name() string             { return stationNames[sheetsAt] }
 func (s *sheetsStation) bench() fyne.CanvasObject { return s.content }
-func (s *sheetsStation) view() string             { return "sheets" }
+func (s *sheetsStation) view() string             { return "sheets" } // the views share the part that is seen
 
 // owns is every finding: this is the last look before the sheets leave.
 func (s *sheetsStation) owns(check.Finding) bool { return true }
 
 // look goes to the station whose finding it is.
 func (s *sheetsStation) look(f check.Finding) {
+	if strings.HasPrefix(f.Code, "bench-") {
+		s.plan.look(f)
+		return
+	}
 	for i, other := range s.w.stations[:sheetsAt] {
 		if other.owns(f) {
 			s.w.GoTo(i)
@@ -124,6 +141,20 @@ func (s *sheetsStation) look(f check.Finding) {
 }
 
 func (s *sheetsStation) refresh() {
+	s.offerViews()
+	if s.pages.Visible() == s.benchShown() {
+		if s.benchShown() {
+			s.pages.Hide()
+			s.plan.content.Show()
+		} else {
+			s.plan.content.Hide()
+			s.pages.Show()
+		}
+	}
+	if s.benchShown() {
+		s.plan.refresh()
+		return
+	}
 	s.form.refresh()
 	s.files.SetText("  " + strings.Join(report.Names(s.w.work), "\n  "))
 	if s.w.Ready() {
@@ -162,6 +193,9 @@ func (s *sheetsStation) scene() board.Scene {
 	if s.w.built == 0 {
 		return waiting(s.w)
 	}
+	if s.benchShown() {
+		return s.plan.scene()
+	}
 	c := s.present()
 	sc := board.Scene{
 		Desk: table, Extent: c.sheet.Paper,
@@ -186,6 +220,9 @@ func (s *sheetsStation) scene() board.Scene {
 func (s *sheetsStation) measures() []measure {
 	if !s.w.Ready() {
 		return []measure{{"", say("measuring…")}}
+	}
+	if s.benchShown() {
+		return s.plan.measures()
 	}
 	u, c := s.w.unit(), s.present()
 	x, y := s.w.work.Scale.Cut()

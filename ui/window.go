@@ -58,6 +58,11 @@ type Window struct {
 	stop    context.CancelFunc
 	task    chan struct{} // closed when what goes on in the background is done and shown
 
+	cutter      session.Cutter // what is kept for all orders
+	cutterRead  int            // how often it was read or changed
+	cutterState string         // of its files when they were read
+	rack        *rackEditor    // that is open, nil for none
+
 	board    *board.Board
 	stations []station
 	at       int // the station that is shown

@@ -12,15 +12,18 @@ type Rate struct {
 
 // Rates are a cutter's own rates.
 type Rates struct {
-	DayHours float64 // hours at the bench a day; 0 for 8
+	DayHours float64 // hours at the bench a day; 0 for UsualDayHours
 	Of       []Rate  // methods that it lacks are guessed
 }
+
+// UsualDayHours is a day at the bench where the cutter has said nothing.
+const UsualDayHours = 8
 
 func (r Rates) hoursADay() float64 {
 	if r.DayHours > 0 {
 		return r.DayHours
 	}
-	return 8
+	return UsualDayHours
 }
 
 // guesses are rates to begin with. A dealer's page gives half a month to over a

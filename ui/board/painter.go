@@ -41,6 +41,9 @@ func (p *Painter) Paint(s Scene, v raster.View, w, h int, unit float64) *image.R
 	for _, a := range s.Areas {
 		p.area(a, v)
 	}
+	for _, t := range s.Tints {
+		p.tint(t, s, v, unit)
+	}
 	pen := pen{p.img, v, unit}
 	for _, m := range s.Marks {
 		pen.mark(m)

@@ -14,6 +14,7 @@ type Scene struct {
 	Desk    color.RGBA
 	Areas   []Area
 	Grounds []Laid
+	Tints   []Tint // over the areas, the first lie lowest
 	// Pitch is the way from hole to hole of the grounds; where it is a few pixels
 	// they are shown as a tone.
 	Pitch  geom.Length

@@ -73,6 +73,18 @@ func (s Store) Cutter() (Cutter, error) {
 	return c, errors.Join(faults...)
 }
 
+// CutterState tells whether the cutter's files were written since: it is another text
+// then.
+func (s Store) CutterState() string {
+	var state string
+	for _, name := range []string{rackFile, jobsFile, dayFile} {
+		if info, err := os.Stat(s.file(name)); err == nil {
+			state += fmt.Sprintf("%s %d %d\n", name, info.ModTime().UnixNano(), info.Size())
+		}
+	}
+	return state
+}
+
 // KeepRack writes the rack whole or not at all. A file that can't be read as a rack is
 // put aside first, never lost.
 func (s Store) KeepRack(r bench.Rack) error {
