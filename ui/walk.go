@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 
 	"tsugime/repeat"
 	"tsugime/repeat/bench"
@@ -112,7 +113,7 @@ func (b *benchPlan) told() string {
 func toolWords(s repeat.BenchSheet, p bench.Pass, u geom.Unit) string {
 	t, ok := s.Assignment.Rack.Tool(p.Tool)
 	switch {
-	case ok && t.Kind == bench.Punch:
+	case ok && (t.Kind == bench.Punch || strings.Contains(t.Number, u.Number(t.Size, 3))):
 		return t.Number
 	case ok:
 		return t.Number + " (" + u.Format(t.Size, 3) + ")"
