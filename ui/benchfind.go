@@ -54,7 +54,7 @@ func (b *benchPlan) look(f check.Finding) {
 			case own.missing != nil && own.motif == 0 && star,
 				own.missing != nil && !star && s.Sheet.CutOuts[k].Motif == own.motif,
 				own.missing == nil && b.planner.plan.passes[b.number][i].places[n] == f.At:
-				b.goTo(walk{i, n}, true)
+				b.goTo(workStep{i, n}, true)
 				return
 			}
 		}

@@ -21,7 +21,7 @@ type benchPlan struct {
 	s       *sheetsStation
 	planner *planner
 	number  int // of the sheet that is shown, from 0
-	walk    walk
+	walk    workStep
 	form    *form
 	list    *passList
 	reason  *widget.Label

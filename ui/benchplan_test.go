@@ -44,20 +44,20 @@ func awaitPlan(t *testing.T, b *benchPlan) {
 func TestTheWalkGoesThroughEveryCutOnce(t *testing.T) {
 	w, b := onTheBench(t, "leaf")
 	want := w.work.Bench(bench.Rack{}, bench.Rates{}).Sheets[0].Plan
-	seen := map[walk]bool{}
+	seen := map[workStep]bool{}
 	for b.stepCut(1); !seen[b.walk]; b.stepCut(1) {
 		seen[b.walk] = true
 		if len(seen) > want.CutOuts+want.StarHoles {
 			t.Fatal("the walk goes on past the last cut")
 		}
 	}
-	if len(seen) != want.CutOuts+want.StarHoles || b.walk != (walk{len(want.Passes) - 1, want.Passes[len(want.Passes)-1].Count - 1}) {
+	if len(seen) != want.CutOuts+want.StarHoles || b.walk != (workStep{len(want.Passes) - 1, want.Passes[len(want.Passes)-1].Count - 1}) {
 		t.Errorf("%d cuts were walked to %v, want %d", len(seen), b.walk, want.CutOuts+want.StarHoles)
 	}
 	for range len(seen) - 1 {
 		b.stepCut(-1)
 	}
-	if b.walk != (walk{}) {
+	if b.walk != (workStep{}) {
 		t.Errorf("back at %v, want the first cut", b.walk)
 	}
 	b.stepPass(-1)
@@ -70,7 +70,7 @@ func TestKeysWalkOnlyWhileTheBenchIsShown(t *testing.T) {
 	w, b := onTheBench(t, "small-dot")
 	w.typed(fyne.KeyPageDown, 0)
 	w.typed(fyne.KeyPageDown, 0)
-	if b.walk != (walk{1, 0}) || len(w.chosen) != 1 {
+	if b.walk != (workStep{1, 0}) || len(w.chosen) != 1 {
 		t.Fatalf("two keys lead to %v with %d motifs chosen", b.walk, len(w.chosen))
 	}
 	if !strings.Contains(w.status.Text, "Pass 2 of") {
@@ -78,7 +78,7 @@ func TestKeysWalkOnlyWhileTheBenchIsShown(t *testing.T) {
 	}
 	w.sheetsStation().shows.SetSelected(thePages)
 	w.typed(fyne.KeyPageDown, 0)
-	if b.walk != (walk{1, 0}) {
+	if b.walk != (workStep{1, 0}) {
 		t.Error("a key walks the bench that is not shown")
 	}
 }

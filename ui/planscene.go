@@ -50,7 +50,7 @@ func (b *benchPlan) tap(at geom.Point, reach geom.Length) {
 				box = s.Sheet.CutOuts[k].Shape.Bounds()
 			}
 			if box.Grown(reach / 3).Holds(at) {
-				b.goTo(walk{i, n}, false)
+				b.goTo(workStep{i, n}, false)
 				return
 			}
 		}
@@ -96,7 +96,7 @@ func (b *benchPlan) passMeasures() []measure {
 		{"when", say(stageWords[p.Stage])},
 		{"method", say(string(p.Method))},
 		{"tool", toolWords(s, p, u)},
-		{"each line cut", times(p.Times)},
+		{"each line cut", timesWords(p.Times)},
 		{"its work", hoursWords(p.Hours)},
 		{"cut", fmt.Sprintf("%d %s %d", b.walk.cut+1, say("of"), p.Count)},
 		{"done so far", hoursWords(b.hoursSoFar())},
@@ -121,7 +121,7 @@ var stageWords = map[bench.Stage]string{
 	bench.Last: "ties and joint edge",
 }
 
-func times(n int) string {
+func timesWords(n int) string {
 	if n == 1 {
 		return say("once")
 	}

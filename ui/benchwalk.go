@@ -13,11 +13,11 @@ import (
 	"tsugime/ui/board"
 )
 
-// A walk is where one is in the work: a pass of the sheet, and one of its cuts; none
+// A workStep is where one is in the work: a pass of the sheet, and one of its cuts; none
 // for the sheet as a whole.
-type walk struct{ pass, cut int }
+type workStep struct{ pass, cut int }
 
-var wholeSheet = walk{none, 0}
+var wholeSheet = workStep{none, 0}
 
 // passes are those of the sheet that is shown.
 func (b *benchPlan) passes() []bench.Pass { return b.sheet().Plan.Passes }
@@ -32,7 +32,7 @@ func (b *benchPlan) stepPass(by int) {
 	if b.walk.pass == none && by < 0 {
 		pass = n - 1
 	}
-	b.goTo(walk{pass, 0}, false)
+	b.goTo(workStep{pass, 0}, false)
 }
 
 // stepCut goes to the next cut, or the one before, out of one pass into the other.
@@ -41,22 +41,22 @@ func (b *benchPlan) stepCut(by int) {
 	if len(passes) == 0 {
 		return
 	}
-	to := walk{b.walk.pass, b.walk.cut + by}
+	to := workStep{b.walk.pass, b.walk.cut + by}
 	if b.walk.pass == none {
-		to = walk{}
+		to = workStep{}
 	}
 	for to.cut >= passes[to.pass].Count && to.pass+1 < len(passes) {
-		to = walk{to.pass + 1, to.cut - passes[to.pass].Count}
+		to = workStep{to.pass + 1, to.cut - passes[to.pass].Count}
 	}
 	for to.cut < 0 && to.pass > 0 {
-		to = walk{to.pass - 1, to.cut + passes[to.pass-1].Count}
+		to = workStep{to.pass - 1, to.cut + passes[to.pass-1].Count}
 	}
 	to.cut = min(max(to.cut, 0), passes[to.pass].Count-1)
 	b.goTo(to, true)
 }
 
 // goTo shows a place of the work; near brings the cut into what is seen.
-func (b *benchPlan) goTo(to walk, near bool) {
+func (b *benchPlan) goTo(to workStep, near bool) {
 	b.walk = to
 	if near && to.pass != none && !b.w.board.Seen().Holds(b.place()) {
 		b.w.board.Near(b.place(), max(b.w.board.Scale(), nearCut))
