@@ -11,28 +11,59 @@ import (
 	"syscall"
 )
 
-// Save writes a file that is either whole or not there. What write gives goes to
-// a temporary file in the same folder, which takes the name only after all of it
-// is on the disk; where anything fails, a file that was there before stays as it
-// was. An existing file is replaced only with force and keeps its mode; a link
-// stays a link. write's own errors come back wrapped.
+// Save writes a file that is either whole or not there: it prepares a Draft and
+// keeps it.
 func Save(path string, force bool, write func(io.Writer) error) error {
+	d, err := Prepare(path, force, write)
+	if err != nil {
+		return err
+	}
+	defer d.Drop()
+	return d.Keep()
+}
+
+// A Draft is a file that is whole on the disk and waits for its name. Until it is
+// kept, a file of that name stays as it is.
+type Draft struct {
+	path      string // as asked for
+	target    string // the file that is written, behind a link
+	temporary string
+	force     bool
+}
+
+// Prepare writes what write gives to a temporary file in the folder of path, down
+// to the disk; where anything fails, nothing of it is left. An existing file will
+// be replaced only with force and keeps its mode; a link stays a link. write's own
+// errors come back wrapped.
+func Prepare(path string, force bool, write func(io.Writer) error) (Draft, error) {
 	target, mode, err := place(path, force)
 	if err != nil {
-		return saveError(path, err)
+		return Draft{}, saveError(path, err)
 	}
 	temporary, err := temporaryBeside(target)
 	if err != nil {
-		return saveError(path, err)
+		return Draft{}, saveError(path, err)
 	}
-	// After a rename this finds nothing to remove; after an error or a panic it
-	// takes the half file away.
-	defer os.Remove(temporary.Name())
+	d, whole := Draft{path, target, temporary.Name(), force}, false
+	defer func() { // after a panic too
+		if !whole {
+			d.Drop()
+		}
+	}()
 	if err := fill(temporary, mode, write); err != nil {
-		return saveError(path, err)
+		return Draft{}, saveError(path, nameless(err, temporary.Name()))
 	}
-	return saveError(path, rename(temporary.Name(), target, force))
+	whole = true
+	return d, nil
 }
+
+// Keep gives the draft its name.
+func (d Draft) Keep() error {
+	return saveError(d.path, cause(rename(d.temporary, d.target, d.force)))
+}
+
+// Drop takes the draft away. One that was kept stays.
+func (d Draft) Drop() { os.Remove(d.temporary) }
 
 // errExists is what Save refuses to overwrite.
 var errExists = errors.New("there is a file of that name; give another name, or allow it to be replaced (--force)")
@@ -129,8 +160,10 @@ func saveError(path string, err error) error {
 		remedy = "; choose a folder that you may write to"
 	case errors.Is(err, syscall.ENOTDIR):
 		remedy = "; choose a folder, not a file, to save in"
-	case errors.Is(err, syscall.ENOSPC):
+	case errors.Is(err, syscall.ENOSPC), errors.Is(err, syscall.EDQUOT):
 		remedy = "; make room on the disk and save again"
+	case errors.Is(err, syscall.EFBIG):
+		remedy = "; the disk or the system allows no file of that size: choose another folder"
 	}
 	return fmt.Errorf("save %s: %w%s", path, err, remedy)
 }
@@ -138,7 +171,20 @@ func saveError(path string, err error) error {
 // cause drops the file's name from an error of the system: Save says the name
 // itself, and that of the temporary file tells the reader nothing.
 func cause(err error) error {
-	if p, ok := err.(*fs.PathError); ok {
+	switch e := err.(type) {
+	case *fs.PathError:
+		return e.Err
+	case *os.LinkError:
+		return e.Err
+	}
+	return err
+}
+
+// nameless returns the cause of an error of the temporary file; other errors are
+// write's own and stay.
+func nameless(err error, temporary string) error {
+	var p *fs.PathError
+	if errors.As(err, &p) && p.Path == temporary {
 		return p.Err
 	}
 	return err

@@ -17,8 +17,8 @@ func Binding(w repeat.Work, opt Options) (export.Book, error) {
 	if err != nil {
 		return export.Book{}, err
 	}
-	sheet := together(w)
-	holes := bind(sheet.Sheet)
+	sheet := opt.together(w)
+	holes := bind(sheet)
 	d := bindingDrawing(w, sheet, holes, f)
 	pages, err := pagesFor(size, sheet.Paper.Grown(3*geom.Millimetre), lapOf(w))
 	if err != nil {

@@ -31,6 +31,7 @@ func boltPlate(w repeat.Work, pxWidth int) (*plate, error) {
 	each := (run.Bolt.Length + geom.Length(n) - 1) / geom.Length(n)
 	board := w.Sheet.AtCutSize(stencil.Scale{ClothAcross: w.Scale.ClothAcross, ClothAlong: w.Scale.ClothAlong})
 	ground := raster.NewGround(shapesOf(board.Printed))
+	reach := board.Bounds()
 	var image *raster.Ground
 	if run.Bolt.Folded {
 		image = raster.NewGround(mirroredAlong(board.Printed, run.Step))
@@ -45,7 +46,7 @@ func boltPlate(w repeat.Work, pxWidth int) (*plate, error) {
 		g := glassOn(window, column)
 		p.sample = g.k
 		p.fill(g, window, dye(w))
-		plain, mirrored := boltLays(run, board, window)
+		plain, mirrored := boltLays(run, reach, window)
 		p.paint(g, ground, undyed, plain...)
 		if len(mirrored) > 0 {
 			p.paint(g, image, undyed, mirrored...)
@@ -81,11 +82,10 @@ func mirroredAlong(cuts []pattern.CutOut, step geom.Length) []geom.Shape {
 	return shapes
 }
 
-// boltLays returns the placements that a window of the bolt shows, the last one
-// in part where it is needed to cover the cloth: those that lie plain and those
-// that a folded cloth mirrors.
-func boltLays(run cloth.Run, s stencil.Sheet, window geom.Box) (plain, mirrored []raster.Lay) {
-	reach := s.Bounds()
+// boltLays returns the placements, each with its holes in reach, that a window of
+// the bolt shows, the last one in part where it is needed to cover the cloth: those
+// that lie plain and those that a folded cloth mirrors.
+func boltLays(run cloth.Run, reach, window geom.Box) (plain, mirrored []raster.Lay) {
 	if run.Bolt.Folded { // either way round
 		reach = reach.Union(geom.BoxOf(geom.Point{X: reach.Min.X, Y: run.Step - reach.Max.Y}, geom.Point{X: reach.Max.X, Y: run.Step - reach.Min.Y}))
 	}

@@ -20,7 +20,7 @@ func TestEveryOtherFoldedSectionIsDrawnMirrored(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	plain, mirrored := boltLays(run, sheet, geom.BoxOf(geom.Point{}, geom.PtMM(100, 310)))
+	plain, mirrored := boltLays(run, sheet.Bounds(), geom.BoxOf(geom.Point{}, geom.PtMM(100, 310)))
 	if len(plain) != 2 || len(mirrored) != 1 {
 		t.Fatalf("%d plain, %d mirrored", len(plain), len(mirrored))
 	}

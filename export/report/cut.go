@@ -17,7 +17,7 @@ import (
 func CutDrawings(w repeat.Work, opt Options) []export.Drawing {
 	opt = opt.with(w)
 	var drawings []export.Drawing
-	for _, s := range sheetsOf(w) {
+	for _, s := range opt.sheets(w) {
 		drawings = append(drawings, cutDrawing(w, s, opt))
 	}
 	return drawings
@@ -54,13 +54,8 @@ func withTies(d export.Drawing, w repeat.Work, s setSheet) export.Drawing {
 	return d
 }
 
-// onPaper returns the sheet at cut size, moved so that the paper's top left
-// corner is the origin; of a split the second one too.
-func onPaper(w repeat.Work) stencil.Sheet {
-	s := w.CutSheet()
-	return movedSheet(s, s.Paper.Min.Neg())
-}
-
+// movedSheet returns the sheet with all that is on it elsewhere; of a split the
+// second one too.
 func movedSheet(s stencil.Sheet, move geom.Point) stencil.Sheet {
 	s.Paper = s.Paper.Moved(move)
 	s.Spec.Field.Left += move.X

@@ -13,7 +13,7 @@ import (
 func CutOnly(w repeat.Work, opt Options) []export.Drawing {
 	opt = opt.with(w)
 	var drawings []export.Drawing
-	for _, s := range sheetsOf(w) {
+	for _, s := range opt.sheets(w) {
 		drawings = append(drawings, cutOnly(w, s, opt))
 	}
 	return drawings

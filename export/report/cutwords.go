@@ -12,7 +12,7 @@ import (
 // what is cut.
 func cutWords(w repeat.Work, s setSheet, groups []cutGroup, f figures) export.Layer {
 	layer := starWords(s)
-	field := cutField(s.Sheet)
+	field := s.cutField()
 	top := geom.BoxOf(s.Paper.Min, geom.Point{X: s.Paper.Max.X, Y: field.Min.Y - 2*labelOff})
 	bottom := geom.BoxOf(geom.Point{X: s.Paper.Min.X, Y: field.Max.Y + 2*labelOff}, s.Paper.Max)
 	room := bottom
@@ -80,7 +80,7 @@ func legend(groups []cutGroup, f figures) []string {
 
 // cutField returns the box around everything that is cut, the joint line and its
 // copy with it.
-func cutField(s stencil.Sheet) geom.Box { return patternField(s).Union(s.Bounds()) }
+func (s setSheet) cutField() geom.Box { return patternField(s.Sheet).Union(s.holes) }
 
 // patternField returns the box of the joint lines, which hold the pattern between
 // them and reach from edge to edge; without a pattern it is the paper's middle.

@@ -27,9 +27,10 @@ const (
 
 // JobFolder writes the job folder of w and returns the paths written, in the
 // order of Names. The folder is made where it is missing. Nothing is begun where
-// a file would be overwritten without Force; every file is whole or not there,
-// also when ctx is done half way. progress, which may be nil, is called after
-// each file.
+// a file would be overwritten without Force. Every file is whole on the disk before
+// the first gets its name, so that a folder whose writing fails or is given up when
+// ctx is done stays as it was. progress, which may be nil, is called after each file
+// that is whole, in their order.
 func JobFolder(ctx context.Context, w repeat.Work, folder string, opt Options, progress func(done, of int, name string)) ([]string, error) {
 	opt = opt.with(w)
 	if err := opt.Check(w); err != nil {
@@ -45,23 +46,29 @@ func JobFolder(ctx context.Context, w repeat.Work, folder string, opt Options, p
 	if err := ready(folder, names, opt.Force); err != nil {
 		return nil, fmt.Errorf("job folder: %w", err)
 	}
+	prepare := func(ctx context.Context, name string) (export.Draft, error) {
+		return export.Prepare(filepath.Join(folder, name), opt.Force, func(out io.Writer) error {
+			return writeFile(stoppable{ctx, out}, name, w, opt)
+		})
+	}
+	all, err := drafts(ctx, names, prepare, progress)
+	defer func() {
+		for _, d := range all {
+			d.Drop()
+		}
+	}()
+	if ctx.Err() != nil {
+		return nil, ctx.Err()
+	}
+	if err != nil {
+		return nil, fmt.Errorf("job folder: %w; the folder is as it was", err)
+	}
 	var written []string
-	for i, name := range names {
-		if err := ctx.Err(); err != nil {
-			return written, err
+	for i, d := range all {
+		if err := d.Keep(); err != nil {
+			return written, fmt.Errorf("job folder: %w; %d of %d files are written", err, i, len(all))
 		}
-		path := filepath.Join(folder, name)
-		write := func(out io.Writer) error { return writeFile(stoppable{ctx, out}, name, w, opt) }
-		if err := export.Save(path, opt.Force, write); err != nil {
-			if ctx.Err() != nil {
-				return written, ctx.Err()
-			}
-			return written, fmt.Errorf("job folder: %w", err)
-		}
-		written = append(written, path)
-		if progress != nil {
-			progress(i+1, len(names), name)
-		}
+		written = append(written, filepath.Join(folder, names[i]))
 	}
 	return written, nil
 }
@@ -115,7 +122,7 @@ func writeFile(out io.Writer, name string, w repeat.Work, opt Options) error {
 		return writePicture(out, w, of)
 	}
 	if format, n := cutNamed(name); format != nil {
-		sheet, err := sheetNumber(w, n)
+		sheet, err := opt.sheetNumber(w, n)
 		if err != nil {
 			return err
 		}

@@ -8,10 +8,12 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"runtime"
 	"slices"
 	"strings"
 	"testing"
 
+	"tsugime/repeat"
 	"tsugime/repeat/check"
 	"tsugime/repeat/geom"
 )
@@ -59,52 +61,101 @@ func TestAJobFolderHoldsAllItsNames(t *testing.T) {
 	}
 }
 
+// Files are written several at a time or one after the other; the bytes are the same.
 func TestTheSameOrderGivesTheSameBytes(t *testing.T) {
 	o := dotOrder(t, 5, 2)
 	w := built(t, o)
-	var flat []string
-	for _, name := range Names(w) {
-		if !strings.HasSuffix(name, ".png") {
-			flat = append(flat, name)
-		}
-	}
-	folders := []string{t.TempDir(), t.TempDir()}
-	for _, folder := range folders {
-		if _, err := JobFolder(t.Context(), built(t, o), folder, Options{Only: flat}, nil); err != nil {
+	var folders []string
+	for _, cores := range []int{1, 4, 4} {
+		before := runtime.GOMAXPROCS(cores)
+		folder := t.TempDir()
+		_, err := JobFolder(t.Context(), built(t, o), folder, Options{}, nil)
+		runtime.GOMAXPROCS(before)
+		if err != nil {
 			t.Fatal(err)
 		}
+		folders = append(folders, folder)
 	}
-	for _, name := range flat {
+	for _, name := range Names(w) {
 		a, errA := os.ReadFile(filepath.Join(folders[0], name))
-		b, errB := os.ReadFile(filepath.Join(folders[1], name))
-		if errA != nil || errB != nil || len(a) == 0 || !bytes.Equal(a, b) {
-			t.Errorf("%s: %d and %d bytes differ (%v, %v)", name, len(a), len(b), errA, errB)
-		}
-	}
-	for _, of := range Pictures(w) {
-		a, errA := Picture(built(t, o), of, 400)
-		b, errB := Picture(built(t, o), of, 400)
-		if errA != nil || errB != nil || !bytes.Equal(a.Pix, b.Pix) {
-			t.Errorf("two pictures of the %s differ (%v, %v)", of, errA, errB)
+		for _, other := range folders[1:] {
+			b, errB := os.ReadFile(filepath.Join(other, name))
+			if errA != nil || errB != nil || len(a) == 0 || !bytes.Equal(a, b) {
+				t.Errorf("%s: %d and %d bytes differ (%v, %v)", name, len(a), len(b), errA, errB)
+			}
 		}
 	}
 }
 
-func TestAStoppedJobLeavesNoHalfFile(t *testing.T) {
+// old puts files of other content into a folder, under every third name of the job.
+func old(t *testing.T, w repeat.Work, folder string) map[string]string {
+	t.Helper()
+	was := map[string]string{}
+	for i, name := range Names(w) {
+		if i%3 != 0 {
+			continue
+		}
+		was[name] = "of the last job: " + name
+		if err := os.WriteFile(filepath.Join(folder, name), []byte(was[name]), 0o640); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return was
+}
+
+// asItWas fails unless a folder holds what it held, and nothing else.
+func asItWas(t *testing.T, folder string, was map[string]string) {
+	t.Helper()
+	if got := listed(t, folder); len(got) != len(was) {
+		t.Errorf("the folder holds %v; want %d files", got, len(was))
+	}
+	for name, want := range was {
+		if got, err := os.ReadFile(filepath.Join(folder, name)); err != nil || string(got) != want {
+			t.Errorf("%s holds %d bytes (%v), want %q", name, len(got), err, want)
+		}
+	}
+}
+
+func TestAStoppedJobLeavesTheFolderAsItWas(t *testing.T) {
+	w := built(t, dotOrder(t, 8, 2))
+	for _, after := range []int{1, 3, len(Names(w)) - 1} {
+		folder := t.TempDir()
+		was := old(t, w, folder)
+		ctx, stop := context.WithCancel(t.Context())
+		files, err := JobFolder(ctx, w, folder, Options{Force: true}, func(done, _ int, _ string) {
+			if done == after {
+				stop()
+			}
+		})
+		stop()
+		if !errors.Is(err, context.Canceled) || len(files) != 0 {
+			t.Errorf("stopped after %d: told of %v and %v, want %v", after, files, err, context.Canceled)
+		}
+		asItWas(t, folder, was)
+	}
+}
+
+// TestAFileThatCanNotBeReplacedKeepsAllTheOthersOld: a folder lies where the last
+// file should go, so nothing is written at all.
+func TestAFileThatCanNotBeReplacedKeepsAllTheOthersOld(t *testing.T) {
 	w := built(t, dotOrder(t, 8, 2))
 	folder := t.TempDir()
-	ctx, stop := context.WithCancel(t.Context())
-	files, err := JobFolder(ctx, w, folder, Options{}, func(done, _ int, _ string) {
-		if done == 3 {
-			stop()
-		}
-	})
-	if !errors.Is(err, context.Canceled) {
-		t.Errorf("error %v, want %v", err, context.Canceled)
+	was := old(t, w, folder)
+	if err := os.Remove(filepath.Join(folder, "README.txt")); err != nil && !errors.Is(err, os.ErrNotExist) {
+		t.Fatal(err)
 	}
-	if got := listed(t, folder); !slices.Equal(got, sorted(Names(w)[:3])) || len(files) != 3 {
-		t.Errorf("left %v and told of %v; want %v", got, files, Names(w)[:3])
+	delete(was, "README.txt")
+	if err := os.Mkdir(filepath.Join(folder, "README.txt"), 0o755); err != nil {
+		t.Fatal(err)
 	}
+	_, err := JobFolder(t.Context(), w, folder, Options{Force: true}, nil)
+	if err == nil || !strings.Contains(err.Error(), "README.txt") || !strings.Contains(err.Error(), "the folder is as it was") {
+		t.Errorf("error %v; want one that names README.txt and says that nothing was changed", err)
+	}
+	if err := os.Remove(filepath.Join(folder, "README.txt")); err != nil {
+		t.Fatal(err)
+	}
+	asItWas(t, folder, was)
 }
 
 // TestAFileIsGivenUpInTheMiddle stops while a file is being written.

@@ -104,13 +104,14 @@ func (p *plate) cloths(g glass, w repeat.Work, sc scene) {
 	if w.Run.Bolt.Folded {
 		image = raster.NewGround(mirroredAlong(w.Sheet.Printed, w.Sheet.Spec.Step))
 	}
+	reach := w.Sheet.Bounds()
 	// Pieces of one pass lie beside each other; the over-collar lies on the collar.
 	var pass []cloth.Piece
 	flush := func() {
 		var plain, mirrored []raster.Lay
 		for _, piece := range pass {
 			p.fill(g, piece.Area.Moved(sc.offset[piece.View]), dye(w))
-			a, b := laysOn(w, piece, sc.offset[piece.View])
+			a, b := laysOn(w, reach, piece, sc.offset[piece.View])
 			plain, mirrored = append(plain, a...), append(mirrored, b...)
 		}
 		p.paint(g, ground, undyed, plain...)
@@ -131,9 +132,10 @@ func (p *plate) cloths(g glass, w repeat.Work, sc scene) {
 	flush()
 }
 
-// laysOn returns the placements that a piece shows, whose view's origin is at off:
-// those that lie plain and those that a folded cloth mirrors.
-func laysOn(w repeat.Work, piece cloth.Piece, off geom.Point) (plain, mirrored []raster.Lay) {
+// laysOn returns the placements, each with its holes in reach, that a piece shows,
+// whose view's origin is at off: those that lie plain and those that a folded cloth
+// mirrors.
+func laysOn(w repeat.Work, reach geom.Box, piece cloth.Piece, off geom.Point) (plain, mirrored []raster.Lay) {
 	end := w.Run.Bolt.Finished(geom.Point{Y: w.Run.Bolt.Length - w.Run.Board.End}).Y
 	window := piece.Window()
 	printed := window.Intersect(geom.BoxOf(geom.Point{X: window.Min.X, Y: min(window.Min.Y, end)}, geom.Point{X: window.Max.X, Y: end}))
@@ -141,7 +143,6 @@ func laysOn(w repeat.Work, piece cloth.Piece, off geom.Point) (plain, mirrored [
 		return nil, nil
 	}
 	clip := geom.BoxOf(piece.FromCloth(printed.Min), piece.FromCloth(printed.Max)).Moved(off)
-	reach := w.Sheet.Bounds()
 	for _, print := range w.Run.Prints() {
 		if !print.Reach(reach).Moved(geom.Point{Y: print.Y}).Meets(printed) {
 			continue

@@ -36,7 +36,7 @@ type Options struct {
 	Marks    string
 	Mirrored bool
 
-	planned *planned
+	job *job // of the work that the options were filled in from
 }
 
 // mostBlade is the most that a blade trails or goes past its start.
@@ -108,8 +108,8 @@ func (o Options) with(w repeat.Work) Options {
 		o.Marks = w.Order.Sheets.Marks
 	}
 	o.Mirrored = o.Mirrored || w.Order.Sheets.Mirrored
-	if o.planned == nil {
-		o.planned = &planned{}
+	if o.job == nil {
+		o.job = newJob(w, o)
 	}
 	return o
 }

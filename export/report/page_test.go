@@ -130,9 +130,9 @@ func TestNoTextLiesOnWhatIsCut(t *testing.T) {
 
 func checkOffTheField(t *testing.T, w repeat.Work) {
 	t.Helper()
-	s := onPaper(w)
-	field := patternField(s)
-	for _, d := range append(CutDrawings(w, Options{}), bindingDrawing(w, together(w), bind(s), figuresIn(inMM, ""))) {
+	s := Options{}.together(w)
+	field := patternField(s.Sheet)
+	for _, d := range append(CutDrawings(w, Options{}), bindingDrawing(w, s, bind(s), figuresIn(inMM, ""))) {
 		for _, text := range textsOf(d, geom.Point{}) {
 			if text.Text.Text != "cut field" && text.box.Meets(field) {
 				t.Errorf("%q at %v lies on the field %v", text.Text.Text, text.At, field)

@@ -20,9 +20,10 @@ func Register(w repeat.Work, opt Options) (export.Book, error) {
 	if err != nil {
 		return export.Book{}, err
 	}
+	opt = opt.with(w)
 	b := export.Book{Title: f.title(w), Subject: f.say("Register sheet")}
 	for _, close := range []float64{0, 0.03, 0.06, 0.09, 0.12, 0.15, 0.18, 0.21, 0.24, 0.27} {
-		pages, err := registerPages(w, size, f, close)
+		pages, err := registerPages(w, opt.together(w), size, f, close)
 		if err != nil {
 			return export.Book{}, err
 		}
@@ -36,8 +37,7 @@ func Register(w repeat.Work, opt Options) (export.Book, error) {
 	return b, nil
 }
 
-func registerPages(w repeat.Work, size export.PageSize, f figures, close float64) ([]export.Page, error) {
-	set := together(w)
+func registerPages(w repeat.Work, set setSheet, size export.PageSize, f figures, close float64) ([]export.Page, error) {
 	sheet := set.Sheet
 	fl := newFlow(f, f.title(w), f.say("Register"), stepFacts(w, f), size)
 	fl.close = close

@@ -72,10 +72,10 @@ func keyFigures(l *leaf, room geom.Box, w repeat.Work, s setSheet, f figures) {
 	l.text(words, st, at, export.Start, text)
 	at.Y += geom.MM(4.4)
 	entry(f.say("placements"), f.say("%d whole, %d to cover the bolt", len(w.Run.Placements), w.Run.Needed), strongStyle)
-	for _, sheet := range sheetsOf(w) {
+	for i, sheet := range s.Set() {
 		caption := f.say("cut-outs")
-		if sheet.of > 1 {
-			caption = f.say("cut-outs of sheet %d", sheet.number)
+		if s.of > 1 {
+			caption = f.say("cut-outs of sheet %d", i+1)
 		}
 		entry(caption, f.say("%d, open area %.1f %%", len(sheet.CutOuts), sheet.OpenPct), strongStyle)
 	}

@@ -22,7 +22,7 @@ func Reinforcement(w repeat.Work, opt Options) (export.Book, error) {
 		return export.Book{}, err
 	}
 	b := export.Book{Title: f.title(w), Subject: f.say("Reinforcement")}
-	for _, s := range sheetsOf(w) {
+	for _, s := range opt.with(w).sheets(w) {
 		r := reinforcingOf(w, s)
 		if r.gauze.Empty() && r.way == "" {
 			continue
@@ -50,7 +50,7 @@ func Reinforcement(w repeat.Work, opt Options) (export.Book, error) {
 // numbers and outside them for the crosses.
 func (r reinforcing) area(s setSheet, lap geom.Length) geom.Box {
 	cross := lap/2 + crossArm + geom.Millimetre
-	a := cutField(s.Sheet).Grown(threadBeyond).Union(r.gauze)
+	a := s.cutField().Grown(threadBeyond).Union(r.gauze)
 	a.Min = a.Min.Sub(geom.PtMM(12, 8))
 	return a.Grown(cross)
 }

@@ -14,24 +14,28 @@ import (
 // the paper's top left corner being the origin.
 type setSheet struct {
 	stencil.Sheet
-	number int // from 1; 0 for what all sheets of the set have in common
-	of     int // how many the set has
+	number int        // from 1; 0 for what all sheets of the set have in common
+	of     int        // how many the set has
+	holes  geom.Box   // around every hole that this sheet has
+	corner geom.Point // of the paper, where the pattern's own origin is zero
 }
 
 // sheetsOf returns the sheets of the set, the first one first.
 func sheetsOf(w repeat.Work) []setSheet {
-	set := onPaper(w).Set()
+	cut := w.CutSheet()
+	corner := cut.Paper.Min
+	set := movedSheet(cut, corner.Neg()).Set()
 	sheets := make([]setSheet, len(set))
 	for i, s := range set {
-		sheets[i] = setSheet{s, i + 1, len(set)}
+		sheets[i] = setSheet{s, i + 1, len(set), s.Bounds(), corner}
 	}
 	return sheets
 }
 
 // sheetNumber returns sheet number n of the set, or an error that says how many
 // there are.
-func sheetNumber(w repeat.Work, n int) (setSheet, error) {
-	set := sheetsOf(w)
+func (o Options) sheetNumber(w repeat.Work, n int) (setSheet, error) {
+	set := o.sheets(w)
 	if n < 1 || n > len(set) {
 		return setSheet{}, fmt.Errorf("sheet %d: the order is cut as %s; name one of them", n, wording.English.Count(len(set), "sheet"))
 	}
@@ -39,9 +43,10 @@ func sheetNumber(w repeat.Work, n int) (setSheet, error) {
 }
 
 // together returns the first sheet with the stars of all sheets of the set.
-func together(w repeat.Work) setSheet {
-	set := sheetsOf(w)
-	return setSheet{set[0].Sheet, 0, len(set)}
+func (o Options) together(w repeat.Work) setSheet {
+	first := o.sheets(w)[0]
+	first.number = 0
+	return first
 }
 
 // kind adds to a word which sheet of the set is meant, where there are more.
@@ -137,7 +142,7 @@ func tieCopies(w repeat.Work, s setSheet) []tieCopy {
 		begins[m.ID] = beginning(m.Placed())
 	}
 	x, y := w.Scale.Cut()
-	asCut, move := geom.Scale(x, y), w.CutSheet().Paper.Min.Neg()
+	asCut, move := geom.Scale(x, y), s.corner.Neg()
 	var strips []tieCopy
 	for _, c := range finished.CutOuts {
 		shift := beginning(c.Shape).Sub(begins[c.Motif])

@@ -14,7 +14,7 @@ const labelOff = 4 * geom.Millimetre
 // would lie on an earlier one moves down beneath it, or is left out where it would
 // no longer stand by its star. off and height are as drawn.
 func starLabels(s setSheet, put func(geom.Point) geom.Point, off, height geom.Length) []export.Text {
-	field := cutField(s.Sheet)
+	field := s.cutField()
 	field = geom.BoxOf(put(field.Min), put(field.Max))
 	var labels []export.Text
 	var taken []geom.Box

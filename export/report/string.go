@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"tsugime/repeat/geom"
-	"tsugime/repeat/stencil"
 )
 
 // The pile is held on its four sides by twisted-paper string (a craft body's
@@ -48,7 +47,7 @@ type binding struct {
 // the side as the rules let them be; of a split, where they keep clear of the
 // cuts and stars of both sheets, so that both piles are bound alike. A side without room for both stays bare
 // and is told of.
-func bind(s stencil.Sheet) binding {
+func bind(s setSheet) binding {
 	c := newClearing(s)
 	var b binding
 	for _, sd := range sides() {
@@ -69,18 +68,19 @@ func bind(s stencil.Sheet) binding {
 
 // A clearing answers how far a place is from everything that is cut.
 type clearing struct {
-	sheet     stencil.Sheet
+	paper     geom.Box
+	field     geom.Box // of all that is cut
 	shapes    []geom.Shape
 	index     *geom.Index
 	starLines []geom.Length
 }
 
-func newClearing(s stencil.Sheet) clearing {
-	c := clearing{sheet: s}
+func newClearing(s setSheet) clearing {
+	c := clearing{paper: s.Paper, field: s.cutField()}
 	for _, sheet := range s.Set() {
 		c.shapes = append(c.shapes, shapesOf(sheet.CutOuts)...)
 	}
-	for _, star := range (setSheet{Sheet: s}).marks() {
+	for _, star := range s.marks() {
 		c.shapes = append(c.shapes, geom.DiscShape(star.At, star.Diameter))
 		if !slices.Contains(c.starLines, star.At.Y) {
 			c.starLines = append(c.starLines, star.At.Y)
@@ -114,7 +114,7 @@ func (c clearing) clear(p geom.Point) geom.Length {
 // nearest looks along the middle of a side's margin for the allowed place that
 // is nearest to a fraction of the side, millimetre by millimetre.
 func (c clearing) nearest(sd side, fraction float64) (geom.Point, bool) {
-	paper, field := c.sheet.Paper, cutField(c.sheet)
+	paper, field := c.paper, c.field
 	upright := sd == leftSide || sd == rightSide
 	length := paper.Width()
 	if upright {
@@ -143,7 +143,7 @@ func (c clearing) nearest(sd side, fraction float64) (geom.Point, bool) {
 
 // allows reports whether a string hole may stand at p.
 func (c clearing) allows(p geom.Point) bool {
-	if !c.sheet.Paper.Grown(-stringEdge).Holds(p) {
+	if !c.paper.Grown(-stringEdge).Holds(p) {
 		return false
 	}
 	for _, y := range c.starLines {

@@ -7,18 +7,17 @@ import (
 	"testing"
 
 	"tsugime/repeat/geom"
-	"tsugime/repeat/stencil"
 )
 
 // TestStringHolesAreClearOfStarsAndCuts measures every hole against every cut,
 // star and edge by hand.
 func TestStringHolesAreClearOfStarsAndCuts(t *testing.T) {
-	sheets := map[string]stencil.Sheet{
-		"dots": onPaper(built(t, dotOrder(t, 3, 1))),
+	sheets := map[string]setSheet{
+		"dots": sheetsOf(built(t, dotOrder(t, 3, 1)))[0],
 	}
 	long := dotOrder(t, 5, 2)
 	long.Sheet.Paper.Width, long.Sheet.Paper.Height = geom.MM(520), geom.MM(400)
-	sheets["wide paper"] = onPaper(built(t, long))
+	sheets["wide paper"] = sheetsOf(built(t, long))[0]
 	for name, s := range sheets {
 		b := bind(s)
 		if len(b.bare) != 0 || len(b.places) != 8 {
@@ -47,7 +46,7 @@ func TestStringHolesAreClearOfStarsAndCuts(t *testing.T) {
 func TestASideWithoutMarginIsToldOf(t *testing.T) {
 	o := dotOrder(t, 5, 2)
 	o.Sheet.Paper.Width = geom.MM(385) // 7 mm beside the stars
-	b := bind(onPaper(built(t, o)))
+	b := bind(sheetsOf(built(t, o))[0])
 	if !slices.Equal(b.bare, []side{leftSide, rightSide}) || len(b.places) != 4 {
 		t.Errorf("bare sides %v and %d holes; want left and right bare, 4 holes", b.bare, len(b.places))
 	}
@@ -61,8 +60,8 @@ func TestStringHolesKeepTenMillimetresInANarrowMargin(t *testing.T) {
 	tight := 0
 	for height := 215.0; height < 262; height += 2 {
 		o.Sheet.Paper.Height = geom.MM(height)
-		s := onPaper(built(t, o))
-		field := cutField(s)
+		s := sheetsOf(built(t, o))[0]
+		field := s.cutField()
 		if middle := (field.Min.Y-s.Paper.Min.Y)/2 - stringHole/2; middle > 9*geom.Millimetre && middle < 10*geom.Millimetre {
 			tight++
 		}
@@ -78,7 +77,7 @@ func TestStringHolesKeepTenMillimetresInANarrowMargin(t *testing.T) {
 }
 
 // clearByHand measures from the rim of a string hole to everything that is cut.
-func clearByHand(s stencil.Sheet, at geom.Point) float64 {
+func clearByHand(s setSheet, at geom.Point) float64 {
 	nearest := math.Inf(1)
 	for _, c := range s.CutOuts {
 		nearest = min(nearest, at.Sub(c.Shape.Disc.Centre).Norm()-float64(c.Shape.Disc.Diameter)/2)

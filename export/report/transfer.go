@@ -16,7 +16,8 @@ func Transfer(w repeat.Work, n int, opt Options) (export.Book, error) {
 	if err != nil {
 		return export.Book{}, err
 	}
-	sheet, err := sheetNumber(w, n)
+	opt = opt.with(w)
+	sheet, err := opt.sheetNumber(w, n)
 	if err != nil {
 		return export.Book{}, err
 	}
@@ -56,7 +57,7 @@ func transferPages(size export.PageSize, s setSheet, lap geom.Length, look look)
 // namedArea returns the box of what is cut and of the stars' names, with room
 // for a cross beside it, and above and below it where a name stands there.
 func namedArea(s setSheet, cross geom.Length) geom.Box {
-	field := cutField(s.Sheet)
+	field := s.cutField()
 	names := field
 	for _, label := range starLabels(s, asDrawn, labelOff, captionStyle.height) {
 		names = names.Union(textBox(label))
@@ -71,7 +72,13 @@ func namedArea(s setSheet, cross geom.Length) geom.Box {
 // stepFacts is the line under a title: the step as it is cut, in both rulers, so
 // that it can be measured with either.
 func stepFacts(w repeat.Work, f figures) string {
-	return f.say("step as cut %s · cut size, before the paper is soaked", f.both(w.CutSheet().Spec.Step))
+	return f.say("step as cut %s · cut size, before the paper is soaked", f.both(cutStep(w)))
+}
+
+// cutStep is the step as it is cut into dry paper.
+func cutStep(w repeat.Work) geom.Length {
+	_, along := w.Scale.Cut()
+	return w.Sheet.Spec.Step.Times(along)
 }
 
 func transferSteps(w repeat.Work, s setSheet, p paging, look look, f figures) []string {
@@ -85,7 +92,7 @@ func transferSteps(w repeat.Work, s setSheet, p paging, look look, f figures) []
 	if look.marks == document.CentreMarks {
 		steps = append(steps, f.say("A cross is the middle of a round hole: set the tool on it. Other holes are outlined."))
 	}
-	stars := f.both(w.CutSheet().Spec.Step)
+	stars := f.both(cutStep(w))
 	if look.mirrored {
 		steps = append(steps, f.say("Mirrored: mark the back of the paper by it, the side that lies on the cloth. L1, L2 … stand at the top and count from the right, T1, T2 … one step below: %s.", stars))
 	} else {
@@ -127,15 +134,15 @@ func tieStep(s setSheet, f figures) string {
 // TransferWhole returns the whole paper of sheet number n of the set on one page,
 // for a wide printer, with a check scale along both edges.
 func TransferWhole(w repeat.Work, n int, opt Options) (export.Book, error) {
-	sheet, err := sheetNumber(w, n)
+	opt = opt.with(w)
+	sheet, err := opt.sheetNumber(w, n)
 	if err != nil {
 		return export.Book{}, err
 	}
-	opt = opt.with(w)
 	f := opt.figures()
 	look := opt.look(w, sheet)
 	d := look.of(withTies(cutDrawing(w, sheet, opt), w, sheet))
-	paper := look.box(sheet.Paper.Union(cutField(sheet.Sheet).Grown(2 * labelOff)).Grown(geom.Millimetre))
+	paper := look.box(sheet.Paper.Union(sheet.cutField().Grown(2 * labelOff)).Grown(geom.Millimetre))
 	return wholePage(marking{f: f, title: f.title(w), kind: look.kind(sheet.kind(f.say("Transfer, the whole field"), f), f), facts: stepFacts(w, f), of: &d}, paper), nil
 }
 

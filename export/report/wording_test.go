@@ -146,15 +146,15 @@ func TestNoEnglishIsLeftOnAJapaneseSheet(t *testing.T) {
 	texts := 0
 	for _, s := range assets.Starters() {
 		w := starter(t, s.Name)
-		work := &planned{}
+		work := Options{}.with(w).job
 		for _, u := range []string{inMM, inSun} {
-			english := Options{Units: u, Language: "en", PrintedAcross: geom.MM(99.7), PrintedAlong: geom.MM(100.2), planned: work}
+			english := Options{Units: u, Language: "en", PrintedAcross: geom.MM(99.7), PrintedAlong: geom.MM(100.2), job: work}
 			for name, b := range books(t, w, english) {
 				for i, p := range b.Pages {
 					checkTexts(t, fmt.Sprintf("%s %s page %d in English, %s", s.Name, name, i+1, u), p)
 				}
 			}
-			opt := Options{Units: u, Language: "ja", planned: work}
+			opt := Options{Units: u, Language: "ja", job: work}
 			for name, b := range books(t, w, opt) {
 				checkJapanese(t, s.Name+" "+name, b.Title+" "+b.Subject)
 				for i, p := range b.Pages {
