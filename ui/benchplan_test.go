@@ -3,6 +3,7 @@ package ui
 import (
 	"os"
 	"path/filepath"
+	"runtime"
 	"slices"
 	"strings"
 	"testing"
@@ -29,13 +30,24 @@ func onTheBench(t *testing.T, starter string) (*Window, *benchPlan) {
 func awaitPlan(t *testing.T, b *benchPlan) {
 	t.Helper()
 	settle(t, b.w)
-	for !b.planner.fresh() {
-		if b.planner.done == nil {
-			t.Fatal("nothing plans the bench")
+	late := time.After(time.Minute)
+	for {
+		done := b.planner.done // read before the plan, which is shown before done is let go
+		if b.planner.fresh() {
+			return
+		}
+		if done == nil { // built, but not shown yet
+			runtime.Gosched()
+			select {
+			case <-late:
+				t.Fatal("nothing plans the bench")
+			default:
+				continue
+			}
 		}
 		select {
-		case <-b.planner.done:
-		case <-time.After(time.Minute):
+		case <-done:
+		case <-late:
 			t.Fatal("the bench was not planned within a minute")
 		}
 	}
