@@ -1,47 +1,35 @@
-// Reads a DXF file with the package dxf-parser and tells what it found, layer by
-// layer: marks, the area that closed lines and circles enclose, and where they lie.
+// Reads a DXF file with the package dxf-parser and tells every circle and closed line
+// as a run of places, with its layer.
 const fs = require('fs');
 const DxfParser = require('dxf-parser').default || require('dxf-parser');
 
 const drawing = new DxfParser().parseSync(fs.readFileSync(process.argv[2], 'utf8'));
-const layers = {};
+
+function arc(centre, radius, from, turn) {
+  const n = Math.max(2, Math.ceil(Math.abs(turn) * 15));
+  return Array.from({ length: n }, (_, i) => {
+    const a = from + turn * i / n;
+    return [centre[0] + radius * Math.cos(a), centre[1] + radius * Math.sin(a)];
+  });
+}
 
 // A bulge is the tangent of a quarter of the arc's angle.
-function enclosed(vertices) {
-  let sum = 0;
-  vertices.forEach((a, i) => {
-    const b = vertices[(i + 1) % vertices.length];
-    sum += (a.x * b.y - b.x * a.y) / 2;
-    if (a.bulge) {
-      const chord = Math.hypot(b.x - a.x, b.y - a.y);
-      const angle = 4 * Math.atan(a.bulge);
-      const radius = chord / (2 * Math.sin(angle / 2));
-      sum += radius * radius * (angle - Math.sin(angle)) / 2;
-    }
-  });
-  return sum;
+function bent(a, b) {
+  if (!a.bulge) return [[a.x, a.y]];
+  const turn = 4 * Math.atan(a.bulge);
+  const height = Math.hypot(b.x - a.x, b.y - a.y) / 2 / Math.tan(turn / 2);
+  const chord = Math.atan2(b.y - a.y, b.x - a.x);
+  const centre = [(a.x + b.x) / 2 - height * Math.sin(chord), (a.y + b.y) / 2 + height * Math.cos(chord)];
+  const from = Math.atan2(a.y - centre[1], a.x - centre[0]);
+  return arc(centre, Math.hypot(a.x - centre[0], a.y - centre[1]), from, turn);
 }
 
+const rims = [];
 for (const e of drawing.entities) {
-  const l = layers[e.layer] = layers[e.layer] || { circles: [], lines: 0, area: 0, length: 0, box: [Infinity, Infinity, -Infinity, -Infinity] };
-  const grow = (x, y) => {
-    l.box = [Math.min(l.box[0], x), Math.min(l.box[1], y), Math.max(l.box[2], x), Math.max(l.box[3], y)];
-  };
   if (e.type === 'CIRCLE') {
-    l.circles.push([e.center.x, e.center.y, e.radius]);
-    grow(e.center.x - e.radius, e.center.y - e.radius);
-    grow(e.center.x + e.radius, e.center.y + e.radius);
-  } else if (e.type === 'LWPOLYLINE') {
-    l.lines++;
-    if (e.shape) {
-      l.area += enclosed(e.vertices);
-      e.vertices.forEach((a, i) => {
-        const b = e.vertices[(i + 1) % e.vertices.length];
-        l.length += Math.hypot(b.x - a.x, b.y - a.y);
-      });
-    }
-    e.vertices.forEach(v => grow(v.x, v.y));
+    rims.push({ layer: e.layer, run: arc([e.center.x, e.center.y], e.radius, 0, 2 * Math.PI) });
+  } else if (e.type === 'LWPOLYLINE' && e.shape) {
+    rims.push({ layer: e.layer, run: e.vertices.flatMap((a, i) => bent(a, e.vertices[(i + 1) % e.vertices.length])) });
   }
 }
-const declared = Object.keys(drawing.tables.layer.layers);
-console.log(JSON.stringify({ version: drawing.header.$ACADVER, units: drawing.header.$INSUNITS, declared, layers }));
+console.log(JSON.stringify({ version: drawing.header.$ACADVER, units: drawing.header.$INSUNITS, rims }));
