@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"reflect"
 
 	"fyne.io/fyne/v2"
@@ -104,7 +103,7 @@ func (w *Window) mirrorChosen() {
 // arrange does an edit on the chosen motifs, if there are enough of them.
 func (w *Window) arrange(name string, least int, edit func(document.Order) (document.Order, error)) bool {
 	if len(w.chosen) < least {
-		w.Say(fmt.Sprintf(say("Choose the motifs first, at least %d: Shift with a click adds one."), least))
+		w.Say(say("Choose the motifs first, at least %d: Shift with a click adds one.", least))
 		return false
 	}
 	return w.Edit(name, edit)
@@ -189,7 +188,7 @@ func (w *Window) chooseAlike() {
 		return
 	}
 	w.choose(ids...)
-	w.Say(fmt.Sprintf(say("%d motifs chosen."), len(ids)))
+	w.Say(say("%d motifs chosen.", len(ids)))
 }
 
 // joinMotifs makes one motif of the chosen ones, where they stand.

@@ -1,7 +1,7 @@
 package ui
 
 import (
-	"fmt"
+	"errors"
 	"os"
 	"path/filepath"
 
@@ -20,6 +20,7 @@ func (w *Window) chooseFile() {
 			r.Close()
 			w.Open(r.URI().Path())
 		}, w.win)
+		d.SetTitleText(say("Open Order"))
 		d.SetFilter(storage.NewExtensionFileFilter([]string{extension}))
 		d.Resize(fyne.NewSize(860, 600))
 		d.Show()
@@ -47,13 +48,14 @@ func (w *Window) askName(then func(path string)) {
 			os.Remove(path) // the dialog has made an empty file under the bare name
 			path += extension
 			if _, err := os.Stat(path); err == nil { // the dialog has asked about the bare name only
-				w.fail(fmt.Errorf("save: there is a %s already; give another name", filepath.Base(path)))
+				w.fail(errors.New(say("there is a %s already; give another name", filepath.Base(path))))
 				return
 			}
 		}
 		then(path)
 	}, w.win)
-	d.SetFileName("order" + extension)
+	d.SetTitleText(say("Save Order"))
+	d.SetFileName(say("order") + extension)
 	d.Resize(fyne.NewSize(860, 600))
 	d.Show()
 }

@@ -38,6 +38,7 @@ func (w *Window) chooseOutlines() {
 		r.Close()
 		w.BringIn(r.URI().Path())
 	}, w.win)
+	d.SetTitleText(say("Bring In Outlines"))
 	d.SetFilter(storage.NewExtensionFileFilter(outlineExtensions))
 	d.Resize(fyne.NewSize(860, 600))
 	d.Show()
@@ -61,7 +62,7 @@ func (w *Window) bringIn(path string, unit geom.Unit) {
 		case err != nil:
 			return nil, fmt.Errorf("%s: %w", name, err)
 		case len(d.Pieces) == 0:
-			return nil, fmt.Errorf("%s: nothing in it can be cut; %s", name, firstNote(d))
+			return nil, errors.New(say("%s: nothing in it can be cut; %s", name, firstNote(d)))
 		}
 		return func() { newBrought(w, strings.TrimSuffix(name, filepath.Ext(name)), d, along).ask() }, nil
 	})
@@ -79,16 +80,16 @@ func readOutlines(data []byte, unit geom.Unit) (d, along outlinefile.Drawing, er
 
 func firstNote(d outlinefile.Drawing) string {
 	if len(d.Notes) == 0 {
-		return "it draws no outline"
+		return say("it draws no outline")
 	}
 	return noteWords(d.Notes[0])
 }
 
 func noteWords(n outlinefile.Note) string {
 	if n.Line == 0 {
-		return n.Text
+		return told(n.Text)
 	}
-	return fmt.Sprintf("line %d: %s", n.Line, n.Text)
+	return say("line %d: %s", n.Line, told(n.Text))
 }
 
 // askUnit asks what a file measures in that doesn't say so.
@@ -96,7 +97,7 @@ func (w *Window) askUnit(path string) {
 	units := []geom.Unit{geom.MMUnit, geom.CMUnit, geom.MUnit, geom.InchUnit}
 	var names []string
 	for _, u := range units {
-		names = append(names, u.Name)
+		names = append(names, say(u.Name))
 	}
 	choice := widget.NewSelect(names, nil)
 	choice.SetSelectedIndex(0)
@@ -141,7 +142,7 @@ func newBrought(w *Window, name string, d, along outlinefile.Drawing) *brought {
 func (b *brought) show(d outlinefile.Drawing) {
 	b.d = d
 	box, u := d.Bounds(), b.w.unit()
-	b.words.SetText(fmt.Sprintf(say("%d outlines, together %s across and %s along."), len(d.Pieces), u.Format(box.Width(), 3), u.Format(box.Height(), 3)))
+	b.words.SetText(say("%d outlines, together %s across and %s along.", len(d.Pieces), u.Format(box.Width(), 3), u.Format(box.Height(), 3)))
 	b.width.put(u.Format(box.Width(), 4))
 	b.each.SetSelected(b.each.Options[0])
 	if len(d.Pieces) <= mostEach {
@@ -183,7 +184,7 @@ func (b *brought) ask() {
 func (b *brought) keep() {
 	width, err := geom.ParseLength(b.width.Text, b.w.unit())
 	if err != nil || width <= 0 {
-		b.w.Say(fmt.Sprintf(say("%q is no width; the outlines were not brought in."), b.width.Text))
+		b.w.Say(say("%q is no width; the outlines were not brought in.", b.width.Text))
 		return
 	}
 	d := b.d

@@ -1,8 +1,6 @@
 package ui
 
 import (
-	"strings"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 
@@ -67,18 +65,26 @@ func orderCommands() []command {
 }
 
 func editCommands() []command {
-	undo := func(w *Window) string { return strings.TrimSpace(say("Undo") + " " + say(w.undoName())) }
-	redo := func(w *Window) string { return strings.TrimSpace(say("Redo") + " " + say(w.history.RedoName())) }
+	undo := func(w *Window) string { return undoWords("Undo", "Undo %s", w.undoName()) }
+	redo := func(w *Window) string { return undoWords("Redo", "Redo %s", w.history.RedoName()) }
 	return []command{
 		{"Edit", undo, keys(key(fyne.KeyZ, ctrl)), func(w *Window) bool { return w.undoName() != "" }, (*Window).undo},
 		{"Edit", redo, keys(key(fyne.KeyZ, ctrl|shift), key(fyne.KeyY, ctrl)),
 			func(w *Window) bool { return w.history.RedoName() != "" }, (*Window).Redo},
 		{"Edit", named("Choose All Motifs"), keys(key(fyne.KeyA, ctrl)), choosing, (*Window).chooseAll},
 		{"Edit", named("Let Go of Everything"), keys(key(fyne.KeyEscape, 0)), nil, (*Window).letGo},
-		{"Edit", func(w *Window) string { return say("Delete the Chosen " + w.gripped()) },
+		{"Edit", func(w *Window) string { return say("Delete the Chosen %s", say(w.gripped())) },
 			keys(key(fyne.KeyDelete, 0), key(fyne.KeyBackspace, 0)), (*Window).holding, (*Window).removeChosen},
 		{"Edit", named("Mend the First Finding"), keys(key(fyne.KeyM, ctrl)), (*Window).mendable, (*Window).mendFirst},
 	}
+}
+
+// undoWords name what undo or redo does, with nothing to do the bare word.
+func undoWords(bare, of, edit string) string {
+	if edit == "" {
+		return say(bare)
+	}
+	return say(of, say(edit))
 }
 
 // nudgeCommands move what is chosen by the arrow keys.
@@ -111,9 +117,9 @@ func viewCommands() []command {
 	}
 	for i, name := range stationNames {
 		digit := fyne.KeyName(rune('1' + i))
-		table = append(table, command{"View", func(*Window) string { return say("Go to") + " " + say(name) }, keys(key(digit, ctrl)), nil, func(w *Window) { w.GoTo(i) }})
+		table = append(table, command{"View", func(*Window) string { return say("Go to %s", say(name)) }, keys(key(digit, ctrl)), nil, func(w *Window) { w.GoTo(i) }})
 	}
-	return table
+	return append(table, languageCommands()...)
 }
 
 // drafting reports whether the draft is shown, where motifs are.

@@ -47,10 +47,10 @@ func (w *Window) lookAtDisk() {
 	w.title()
 	name := filepath.Base(w.path)
 	if err != nil {
-		w.Say(name + " " + say("was written by another program and can't be read now; saving writes over it."))
+		w.Say(say("%s was written by another program and can't be read now; saving writes over it.", name))
 		return
 	}
-	words := widget.NewLabel(name + " " + say("was written by another program. Reading it again lays what it holds now on the bench; what is there now is one undo away."))
+	words := widget.NewLabel(say("%s was written by another program. Reading it again lays what it holds now on the bench; what is there now is one undo away.", name))
 	words.Wrapping = fyne.TextWrapWord
 	d := dialog.NewCustomWithoutButtons(say("The file has changed"), words, w.win)
 	d.SetButtons([]fyne.CanvasObject{

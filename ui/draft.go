@@ -122,7 +122,7 @@ func (s *draft) resize() {
 	}
 	ids := s.w.chosen
 	if len(ids) == 0 {
-		s.w.Say("Choose the dots first: click one, or all with Ctrl+A.")
+		s.w.Say(say("Choose the dots first: click one, or all with Ctrl+A."))
 		return
 	}
 	s.w.Edit("Size Dots", func(o document.Order) (document.Order, error) { return document.ResizeDiscs(o, d, ids...) })

@@ -1,9 +1,7 @@
 package ui
 
 import (
-	"fmt"
 	"slices"
-	"strconv"
 
 	"fyne.io/fyne/v2"
 
@@ -75,9 +73,9 @@ func snapped(p geom.Point) geom.Point {
 func (s *draft) describe(id pattern.ID, op int) string {
 	m, _ := s.w.Order().Motif(id)
 	at := s.w.unit().Number(m.At.X, 3) + ", " + s.w.unit().Format(m.At.Y, 3)
-	text := "Motif " + strconv.Itoa(int(id)) + ": an outline at " + at + "."
+	text := say("Motif %d: an outline at %s.", int(id), at)
 	if m.Shape.Round() {
-		text = "Motif " + strconv.Itoa(int(id)) + ": a dot of " + s.w.unit().Format(m.Shape.Disc.Diameter, 3) + " at " + at + "."
+		text = say("Motif %d: a dot of %s at %s.", int(id), s.w.unit().Format(m.Shape.Disc.Diameter, 3), at)
 	}
 	if op != 0 {
 		text += " " + say("This is a copy of it: drag either, and all follow.")
@@ -122,7 +120,7 @@ func (s *draft) Drag(by geom.Point) {
 	s.drag.at = s.dragSnap(s.stands.Add(by))
 	s.to(s.drag, s.drag.at.At.Sub(s.stands))
 	u := s.w.unit()
-	s.w.pointer.SetText(say("moved") + " " + u.Format(s.drag.by.X, 3) + ", " + u.Format(s.drag.by.Y, 3))
+	s.w.pointer.SetText(say("moved by %s, %s", u.Format(s.drag.by.X, 3), u.Format(s.drag.by.Y, 3)))
 	s.w.repaint()
 }
 
@@ -193,5 +191,5 @@ func (w *Window) chooseAll() {
 		all = append(all, m.ID)
 	}
 	w.choose(all...)
-	w.Say(fmt.Sprintf(say("%d motifs chosen."), len(all)))
+	w.Say(say("%d motifs chosen.", len(all)))
 }

@@ -66,18 +66,19 @@ func laidAs(name string, l pattern.Lattice) pattern.Lattice {
 // is shown where the order has it.
 func (s *draft) kindField() {
 	names := kindNames()
-	kinds := widget.NewSelect(names, nil)
+	kinds := widget.NewSelect(nil, nil)
 	s.form.row("Kind", kinds)
 	s.form.showing = append(s.form.showing, func(o document.Order) {
 		kinds.OnChanged = nil
 		now := kindOf(o.Unit.Lattice)
-		kinds.Options = names
+		offered := names
 		if !slices.Contains(names, now) {
-			kinds.Options = append(slices.Clone(names), now)
+			offered = append(slices.Clone(names), now)
 		}
-		kinds.SetSelected(now)
-		kinds.OnChanged = func(name string) {
-			if name != kindOf(s.w.Order().Unit.Lattice) {
+		kinds.Options = allSaid(offered)
+		kinds.SetSelectedIndex(slices.Index(offered, now))
+		kinds.OnChanged = func(string) {
+			if name := offered[kinds.SelectedIndex()]; name != kindOf(s.w.Order().Unit.Lattice) {
 				s.w.Edit("Change Lattice", func(o document.Order) (document.Order, error) {
 					return document.SetLattice(o, laidAs(name, o.Unit.Lattice))
 				})

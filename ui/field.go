@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -166,14 +165,14 @@ func (f *form) text(name, edit string, get func(document.Order) string, set func
 // number is a field for a count or a share, with a unit behind it.
 func (f *form) number(name, edit, unit string, get func(document.Order) float64, set func(document.Order, float64) (document.Order, error)) {
 	show := func(o document.Order) string {
-		return strings.TrimSpace(strconv.FormatFloat(get(o), 'g', 6, 64) + " " + unit)
+		return strings.TrimSpace(strconv.FormatFloat(get(o), 'g', 6, 64) + " " + say(unit))
 	}
 	var e *entry
 	e = newEntry(func(text string) {
-		text = strings.ReplaceAll(strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(text), unit)), ",", ".")
+		text = strings.ReplaceAll(strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(text), say(unit))), ",", ".")
 		v, err := strconv.ParseFloat(text, 64)
 		if err != nil {
-			f.w.Say(fmt.Sprintf("%q is no number.", text))
+			f.w.Say(say("%q is no number.", text))
 			e.put(show(f.w.Order()))
 			return
 		}
@@ -183,15 +182,24 @@ func (f *form) number(name, edit, unit string, get func(document.Order) float64,
 	f.showing = append(f.showing, func(o document.Order) { e.put(show(o)) })
 }
 
-// choice is one of a few words.
+// allSaid returns texts in the language of the person.
+func allSaid(texts []string) []string {
+	said := make([]string, len(texts))
+	for i, text := range texts {
+		said[i] = say(text)
+	}
+	return said
+}
+
+// choice is one of a few words, by their English text.
 func (f *form) choice(name, edit string, options []string, get func(document.Order) string, set func(document.Order, string) (document.Order, error)) {
-	s := widget.NewSelect(options, nil)
+	s := widget.NewSelect(allSaid(options), nil)
 	f.row(name, s)
 	f.showing = append(f.showing, func(o document.Order) {
 		s.OnChanged = nil
-		s.SetSelected(get(o))
-		s.OnChanged = func(v string) {
-			if v != get(f.w.Order()) {
+		s.SetSelected(say(get(o)))
+		s.OnChanged = func(string) {
+			if v := options[s.SelectedIndex()]; v != get(f.w.Order()) {
 				f.w.Edit(edit, func(o document.Order) (document.Order, error) { return set(o, v) })
 			}
 		}

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -61,7 +62,7 @@ func (w *Window) Open(path string) {
 		return
 	}
 	w.lay(o, path)
-	w.Say("Opened " + filepath.Base(path) + ".")
+	w.Say(say("Opened %s.", filepath.Base(path)))
 }
 
 // SaveTo writes the order to a file, whole or not at all.
@@ -77,7 +78,7 @@ func (w *Window) SaveTo(path string) bool {
 	_ = w.store.Remember(path)
 	w.store.Keep(path, w.Order(), false)
 	w.title()
-	w.Say("Saved " + filepath.Base(path) + ".")
+	w.Say(say("Saved %s.", filepath.Base(path)))
 	return true
 }
 
@@ -101,7 +102,7 @@ func (w *Window) saveCopy() {
 			w.fail(err)
 			return
 		}
-		w.Say(say("A copy is in") + " " + filepath.Base(path) + ".")
+		w.Say(say("A copy is in %s.", filepath.Base(path)))
 	})
 }
 
@@ -124,7 +125,7 @@ func replaceBy(o document.Order) func(document.Order) (document.Order, error) {
 // saveAs asks for a name and saves.
 func (w *Window) saveAs() { w.chooseName(func() {}) }
 
-func (w *Window) fail(err error) { dialog.ShowError(fmt.Errorf("%s", sentence(err)), w.win) }
+func (w *Window) fail(err error) { dialog.ShowError(errors.New(sentence(err)), w.win) }
 
 // close closes the window after asking what becomes of changes.
 func (w *Window) close() {

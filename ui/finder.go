@@ -63,7 +63,7 @@ func (f *finder) do() {
 	}
 	c := f.found[f.marked]
 	if c.when != nil && !c.when(f.w) {
-		f.w.Say(c.name(f.w) + ": " + say("this can't be done here and now."))
+		f.w.Say(say("%s: this can't be done here and now.", c.name(f.w)))
 		return
 	}
 	f.leave()

@@ -100,21 +100,21 @@ func (b *fitBench) tell() {
 	}
 	u := b.w.unit()
 	parts := []string{
-		fmt.Sprintf(say("across %+.3f %%, along %+.3f %%, shear %.3f %%, turned %.3f°"),
+		say("across %+.3f %%, along %+.3f %%, shear %.3f %%, turned %.3f°",
 			100*f.Strain.X, 100*f.Strain.Y, 100*f.Strain.Shear, f.Strain.Turn*180/math.Pi),
-		fmt.Sprintf(say("pitch %s, %.2f per cm², %.0f per square kane sun"), u.Format(f.Pitch(), 4), f.PerCM2, f.PerSquareSun()),
-		fmt.Sprintf(say("%s off at the back seams"), u.Format(f.SeamOff, 3)),
+		say("pitch %s, %.2f per cm², %.0f per square kane sun", u.Format(f.Pitch(), 4), f.PerCM2, f.PerSquareSun()),
+		say("%s off at the back seams", u.Format(f.SeamOff, 3)),
 	}
 	if f.WidthOff > 0 {
-		parts = append(parts, fmt.Sprintf(say("%s off at the field's edge"), u.Format(f.WidthOff, 3)))
+		parts = append(parts, say("%s off at the field's edge", u.Format(f.WidthOff, 3)))
 	}
 	if math.Abs(f.Bent) > pattern.MostBent {
-		parts = append(parts, fmt.Sprintf(say("bends the ground by %.2f %%"), 100*math.Abs(f.Bent)))
+		parts = append(parts, say("bends the ground by %.2f %%", 100*math.Abs(f.Bent)))
 	}
 	if !f.KeepsGround {
 		parts = append(parts, say("ends the ground: it can't be laid again"))
 	}
-	b.about.SetText(strings.Join(parts, "; ") + ".")
+	b.about.SetText(say("%s.", strings.Join(parts, say("; "))))
 }
 
 func (b *fitBench) apply() {
@@ -136,12 +136,12 @@ func punchWords(o document.Order, w *Window) string {
 	var parts []string
 	for i, m := range punches {
 		if i == most {
-			parts = append(parts, fmt.Sprintf(say("and %d more sizes"), len(punches)-most))
+			parts = append(parts, say("and %d more sizes", len(punches)-most))
 			break
 		}
 		parts = append(parts, fmt.Sprintf("%s → %s (%+.1f %%)", w.unit().Format(m.Dot, 3), w.unit().Format(m.Punch.Diameter, 3), 100*m.Change()))
 	}
-	return say("Dots stay round. The nearest punches of the rack:") + " " + strings.Join(parts, ", ") + "."
+	return say("Dots stay round. The nearest punches of the rack: %s.", strings.Join(parts, ", "))
 }
 
 // snapDots gives the dots the sizes of the rack.

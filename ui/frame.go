@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"slices"
 
 	"tsugime/repeat/geom"
@@ -47,7 +46,7 @@ func (s *draft) dropFrame() {
 		}
 	}
 	s.w.choose(ids...)
-	s.w.Say(fmt.Sprintf(say("%d motifs chosen."), len(ids)))
+	s.w.Say(say("%d motifs chosen.", len(ids)))
 }
 
 // markFrame draws the frame that is pulled.

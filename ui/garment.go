@@ -251,7 +251,7 @@ func (s *garmentStation) measures() []measure {
 		if seam.Matched {
 			sign = "= "
 		}
-		rows = append(rows, measure{seam.Name, sign + u.Number(seam.PhaseAlong, 2) + ",  " + u.Format(seam.PhaseAcross, 2)})
+		rows = append(rows, measure{say(seam.Name), sign + u.Number(seam.PhaseAlong, 2) + ",  " + u.Format(seam.PhaseAcross, 2)})
 	}
 	return rows
 }

@@ -2,7 +2,6 @@ package ui
 
 import (
 	"context"
-	"fmt"
 	"math"
 	"reflect"
 	"slices"
@@ -70,7 +69,7 @@ func quietLabel() *widget.Label {
 }
 
 // groundTitle is a ground as it stands in the list.
-func groundTitle(g pattern.Ground) string { return say(g.Name) + " · " + g.Trade }
+func groundTitle(g pattern.Ground) string { return say(g.Name) + " · " + say(g.Trade) }
 
 // refresh shows the order's own recipe where it has another one than before.
 func (g *groundBench) refresh(o document.Order) {
@@ -88,7 +87,7 @@ func (g *groundBench) refresh(o document.Order) {
 func (g *groundBench) tell(o document.Order) {
 	text := say("The unit is drawn by hand. Laying a ground takes its place.")
 	if ground, ok := pattern.GroundNamed(o.Ground.Ground); ok {
-		text = fmt.Sprintf(say("The unit was laid as %s."), groundTitle(ground))
+		text = say("The unit was laid as %s.", groundTitle(ground))
 		if l, err := o.Ground.Laying(o.Sheet.Step); err == nil && l.Lattice == o.Unit.Lattice {
 			text += " " + layingWords(l, o.Ground)
 		}
@@ -111,7 +110,7 @@ func (g *groundBench) show() {
 		g.show()
 		g.tell(g.w.Order())
 	}
-	g.about.SetText(ground.About)
+	g.about.SetText(told(ground.About))
 	g.fields = nil
 	rows := &form{w: g.w}
 	for _, p := range ground.Params {
@@ -141,7 +140,7 @@ func (g *groundBench) setWidth(text string) {
 	if text != "" {
 		l, err := geom.ParseLength(text, g.unit)
 		if err != nil || l < 0 || l > pattern.MaxPitch {
-			g.w.Say(fmt.Sprintf(say("%q is no width: give up to %s, or nothing for as it comes."), text, g.unit.Format(pattern.MaxPitch, 0)))
+			g.w.Say(say("%q is no width: give up to %s, or nothing for as it comes.", text, g.unit.Format(pattern.MaxPitch, 0)))
 			return
 		}
 		width = l
@@ -155,9 +154,9 @@ func (g *groundBench) setWidth(text string) {
 // row is one parameter of the ground.
 func (g *groundBench) row(rows *form, p pattern.Param) {
 	if p.Kind == pattern.ChoiceParam {
-		choices := widget.NewSelect(p.Choices, nil)
-		choices.SetSelected(p.Text(g.recipe.Value(p.Key)))
-		choices.OnChanged = func(name string) { g.set(p, name) }
+		choices := widget.NewSelect(allSaid(p.Choices), nil)
+		choices.SetSelected(say(p.Text(g.recipe.Value(p.Key))))
+		choices.OnChanged = func(string) { g.set(p, p.Choices[choices.SelectedIndex()]) }
 		g.named(rows, p, choices)
 		return
 	}
@@ -174,7 +173,7 @@ func (g *groundBench) row(rows *form, p pattern.Param) {
 // named puts a parameter's name before its field; it tells more where the pointer
 // is over it.
 func (g *groundBench) named(rows *form, p pattern.Param, o fyne.CanvasObject) {
-	rows.add(container.New(pair{}, newHinted(say(p.Name), func() { g.w.Say(p.Name + ": " + p.Help) }), o))
+	rows.add(container.New(pair{}, newHinted(say(p.Name), func() { g.w.Say(say("%s: %s", say(p.Name), told(p.Help))) }), o))
 }
 
 // text is a parameter's value as its field shows it, lengths in the order's unit.
@@ -213,7 +212,7 @@ func (g *groundBench) seedRow(rows *form) {
 	seed = newEntry(func(text string) {
 		n, err := strconv.ParseUint(text, 10, 30)
 		if err != nil {
-			g.w.Say(fmt.Sprintf(say("%q is no seed: give a whole number from 0 to %d."), text, uint64(1)<<30-1))
+			g.w.Say(say("%q is no seed: give a whole number from 0 to %d.", text, uint64(1)<<30-1))
 		} else {
 			g.recipe.Seed = n
 			g.tell(g.w.Order())
@@ -238,7 +237,7 @@ func (g *groundBench) gradeRow(rows *form, ground pattern.Ground) {
 	}
 	var options []string
 	for _, r := range g.fine {
-		options = append(options, r.String()+" · "+say(r.Name)+" · "+r.Trade)
+		options = append(options, told(r.String())+" · "+say(r.Name)+" · "+say(r.Trade))
 	}
 	g.grades.Options = options
 	g.markGrade()
@@ -253,12 +252,12 @@ func (g *groundBench) markGrade() {
 	ground, _ := pattern.GroundNamed(g.recipe.Ground)
 	pitch := g.recipe.Value("pitch")
 	count := 1000.0 / 33 / pitch // to the kane sun
-	unit := "per kane sun"
+	unit := "%.0f per kane sun"
 	if g.fine[0].Square {
-		count, unit = count*count, "per square kane sun"
+		count, unit = count*count, "%.0f per square kane sun"
 	}
 	g.grades.OnChanged = nil
-	g.grades.PlaceHolder = fmt.Sprintf("%.0f ", count) + say(unit)
+	g.grades.PlaceHolder = say(unit, count)
 	g.grades.ClearSelected()
 	for i, r := range g.fine {
 		if mm, ok := r.For(ground); ok && math.Abs(mm-pitch) < geom.Micrometre.MM()/2 {
@@ -288,7 +287,7 @@ func (g *groundBench) lay() {
 		e.hand() // what is still being written
 	}
 	before, recipe := g.w.history.Now(), g.recipe
-	g.w.Say(say("Lay Ground") + "…")
+	g.w.Say(say("%s…", say("Lay Ground")))
 	g.w.background(say("Lay Ground"), func(context.Context) (func(), error) {
 		next, err := document.LayGround(before.order, recipe)
 		return func() { g.laid(before, next) }, err
@@ -305,19 +304,19 @@ func (g *groundBench) laid(before state, next document.Order) {
 		return
 	}
 	ground, _ := pattern.GroundNamed(next.Ground.Ground)
-	g.w.Say(groundTitle(ground) + ": " + counted(len(next.Unit.Motifs), "cut-out in the unit", "cut-outs in the unit") + ", " +
-		fmt.Sprintf("%.0f ", next.Unit.PerSquareSun()) + say("per square kane sun") + ".")
+	g.w.Say(say("%s: %s, %.0f per square kane sun.", groundTitle(ground),
+		counted(len(next.Unit.Motifs), "cut-out in the unit", "cut-outs in the unit"), next.Unit.PerSquareSun()))
 	g.w.board.Whole()
 }
 
 // layingWords tells how the tiles of a ground meet step and width.
 func layingWords(l pattern.Laying, r pattern.Recipe) string {
-	text := fmt.Sprintf(say("%d tiles fill the step, each stretched by %+.2f %% along and %+.2f %% across"), l.Rows, 100*l.Stretch.Y, 100*l.Stretch.X)
+	text := say("%d tiles fill the step, each stretched by %+.2f %% along and %+.2f %% across", l.Rows, 100*l.Stretch.Y, 100*l.Stretch.X)
 	if r.Width > 0 {
-		text += "; " + fmt.Sprintf(say("%d fill the width"), l.Columns)
+		text += say("; ") + say("%d fill the width", l.Columns)
 	}
 	if math.Abs(l.Bent) >= 5e-5 {
-		text += "; " + fmt.Sprintf(say("bent by %.2f %%"), 100*l.Bent)
+		text += say("; ") + say("bent by %.2f %%", 100*l.Bent)
 	}
-	return text + "."
+	return say("%s.", text)
 }

@@ -17,23 +17,24 @@ import (
 type worded struct{ value, words string }
 
 var (
-	wayWords = []worded{{string(stencil.AsDrawn), "as drawn"}, {string(stencil.WithTies), "ties"}, {string(stencil.Split), "split in two"}}
+	wayWords = []worded{{string(stencil.AsDrawn), "as it is drawn"}, {string(stencil.WithTies), "ties"}, {string(stencil.Split), "split in two"}}
 	cutWords = []worded{{string(stencil.TiePlaces), "tie places"}, {string(stencil.Whole), "all of it"}}
 )
 
-// in returns the words for a value, or the value for its words.
+// wordsFor returns the words for a value.
 func wordsFor(list []worded, value string) string {
 	for _, w := range list {
 		if w.value == value {
-			return say(w.words)
+			return w.words
 		}
 	}
 	return value
 }
 
+// valueOf returns the value for its words.
 func valueOf(list []worded, words string) string {
 	for _, w := range list {
-		if say(w.words) == words {
+		if w.words == words {
 			return w.value
 		}
 	}
@@ -43,7 +44,7 @@ func valueOf(list []worded, words string) string {
 func allWords(list []worded) []string {
 	var all []string
 	for _, w := range list {
-		all = append(all, say(w.words))
+		all = append(all, w.words)
 	}
 	return all
 }
@@ -137,7 +138,7 @@ func (s *stencilStation) holdMeasures() []measure {
 	}
 	rows = append(rows, measure{"ties in the unit", strconv.Itoa(len(sheet.Ties.Ties))})
 	if n := len(sheet.Ties.Islands); n > 0 {
-		rows = append(rows, measure{"islands tied", fmt.Sprintf("%d %s %d", held, say("of"), n)})
+		rows = append(rows, measure{"islands tied", say("%d of %d", held, n)})
 	}
 	if swinging > 0 {
 		rows = append(rows, measure{"with too few ties", strconv.Itoa(swinging)})
@@ -167,7 +168,7 @@ func (s *stencilStation) chosenMeasures(sheet stencil.Sheet) []measure {
 		ends = "one in the open"
 	}
 	return []measure{
-		{"tie", fmt.Sprintf("%d %s %d", i+1, say("of"), len(sheet.Ties.Ties))},
+		{"tie", say("%d of %d", i+1, len(sheet.Ties.Ties))},
 		{"its width", u.Format(t.Tie.Width, 3)},
 		{"its length", u.Format(t.Tie.From.Distance(t.Tie.To), 3)},
 		{"crosses", u.Format(t.Crossed, 3)},

@@ -80,9 +80,9 @@ func head(text string) fyne.CanvasObject {
 func (n *inspector) card(s station, f check.Finding) fyne.CanvasObject {
 	word := canvas.NewText(severityShape(f.Severity)+" "+say(string(f.Severity)), tone(f.Severity))
 	word.TextStyle.Bold, word.TextSize = true, 13
-	text := widget.NewLabel(f.Text)
+	text := widget.NewLabel(told(f.Text))
 	text.Wrapping = fyne.TextWrapWord
-	remedy := widget.NewLabel(f.Remedy)
+	remedy := widget.NewLabel(told(f.Remedy))
 	remedy.Wrapping, remedy.Importance = fyne.TextWrapWord, widget.LowImportance
 	buttons := []fyne.CanvasObject{small("Show the Place", func() { s.look(f) })}
 	for _, r := range n.w.remediesOf(f) {

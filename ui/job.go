@@ -3,7 +3,6 @@ package ui
 import (
 	"context"
 	"errors"
-	"fmt"
 	"os"
 	"path/filepath"
 
@@ -31,7 +30,7 @@ func (w *Window) overwriteThen(folder string, do func(folder string)) {
 		do(folder)
 		return
 	}
-	question := widget.NewLabel(filepath.Base(folder) + " " + say("is there already. Its sheets will be written anew."))
+	question := widget.NewLabel(say("%s is there already. Its sheets will be written anew.", filepath.Base(folder)))
 	dialog.ShowCustomConfirm(say("Write over the job folder?"), say("Write"), say("Cancel"), question, func(yes bool) {
 		if yes {
 			do(folder)
@@ -52,8 +51,8 @@ func jobName(path string) string {
 // and a way to stop.
 func (w *Window) WriteJob(folder string) {
 	ctx, cancel := context.WithCancel(context.Background())
-	bar, label := widget.NewProgressBar(), widget.NewLabel("Beginning…")
-	d := dialog.NewCustomWithoutButtons("Writing the job folder", container.NewVBox(label, bar), w.win)
+	bar, label := widget.NewProgressBar(), widget.NewLabel(say("Beginning…"))
+	d := dialog.NewCustomWithoutButtons(say("Writing the job folder"), container.NewVBox(label, bar), w.win)
 	d.SetButtons([]fyne.CanvasObject{widget.NewButton(say("Stop"), cancel)})
 	d.Resize(fyne.NewSize(440, 170))
 	d.Show()
@@ -71,11 +70,11 @@ func (w *Window) WriteJob(folder string) {
 			d.Hide()
 			switch {
 			case errors.Is(err, context.Canceled):
-				w.Say("Stopped; nothing half-written was left.")
+				w.Say(say("Stopped; nothing half-written was left."))
 			case err != nil:
 				w.fail(err)
 			default:
-				w.Say(fmt.Sprintf("%d files written to %s.", len(files), folder))
+				w.Say(say("%d files written to %s.", len(files), folder))
 			}
 		})
 	}()

@@ -93,7 +93,7 @@ func (s *stencilStation) refreshJoint() {
 		s.curve.SetSelected(options[chosen])
 	} else {
 		s.curve.ClearSelected()
-		s.curve.PlaceHolder = say("keeps") + fmt.Sprintf(" %.0f %%…", 100*shareOf(o.Sheet.Joint))
+		s.curve.PlaceHolder = say("keeps %.0f %%…", 100*shareOf(o.Sheet.Joint))
 		if byHand(o) {
 			s.curve.PlaceHolder = say("drawn by hand")
 		}
@@ -139,7 +139,7 @@ func (s *stencilStation) askCurve() {
 			if len(s.curve.choices) == 0 {
 				return // the order has changed meanwhile
 			}
-			s.w.Say(counted(len(choices), "line to choose from", "lines to choose from") + ": " + say("share of the greatest clearance, clearance, length") + ".")
+			s.w.Say(say("%s: share of the greatest clearance, clearance, length.", counted(len(choices), "line to choose from", "lines to choose from")))
 			if s.w.at == stencilAt {
 				s.curve.Select.Tapped(&fyne.PointEvent{})
 			}

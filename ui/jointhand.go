@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -64,7 +63,7 @@ func (s *stencilStation) pointUnder(p geom.Point, reach geom.Length) (int, bool)
 func (s *stencilStation) choosePoint(i int) {
 	s.tie.chosen = none
 	s.point.chosen = i
-	s.shownChoice(fmt.Sprintf(say("Point %d of %d of the joint line chosen: %s."),
+	s.shownChoice(say("Point %d of %d of the joint line chosen: %s.",
 		i+1, len(s.w.Order().Sheet.Joint.Line), s.clearWords(s.pointClear())))
 }
 
@@ -86,7 +85,7 @@ func (s *stencilStation) pointClear() geom.Length {
 
 func (s *stencilStation) dragPoint(by geom.Point) {
 	s.point.pulled, s.point.by = true, snapped(by)
-	s.w.pointer.SetText(say("joint point") + " " + s.clearWords(s.pointClear()))
+	s.w.pointer.SetText(say("joint point, %s", s.clearWords(s.pointClear())))
 	s.w.repaint()
 }
 
@@ -150,7 +149,7 @@ func (s *stencilStation) pointMeasures() []measure {
 	}
 	u, p := s.w.unit(), line[s.point.chosen]
 	return []measure{
-		{"joint point", fmt.Sprintf("%d %s %d", s.point.chosen+1, say("of"), len(line))},
+		{"joint point", say("%d of %d", s.point.chosen+1, len(line))},
 		{"its place", u.Number(p.X, 2) + ", " + u.Format(p.Y, 2)},
 		{"clear of holes by", u.Format(s.pointClear(), 3)},
 	}

@@ -57,9 +57,9 @@ func (s *stencilStation) markPoints(sc *board.Scene, line []geom.Point) {
 // clearWords tell how far a point is from the nearest cut-out.
 func (s *stencilStation) clearWords(clear geom.Length) string {
 	if clear < 0 {
-		return s.w.unit().Format(-clear, 2) + " " + say("inside a cut-out")
+		return say("%s inside a cut-out", s.w.unit().Format(-clear, 2))
 	}
-	return s.w.unit().Format(clear, 2) + " " + say("clear")
+	return say("%s clear", s.w.unit().Format(clear, 2))
 }
 
 // faultWords say what is wrong with a line drawn by hand.

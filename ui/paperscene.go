@@ -29,7 +29,7 @@ func markPaper(sc *board.Scene, w *Window, n int, home geom.Point) {
 		bars = append(bars, p, q)
 		if i < fewLabels {
 			sc.Labels = append(sc.Labels, board.Label{At: p, Align: board.Above, Colour: faultRed, Shield: shield,
-				Text: say("web") + " " + w.unit().Format(web.Width, 3), Room: pitch})
+				Text: say("web %s", w.unit().Format(web.Width, 3)), Room: pitch})
 		}
 	}
 	outlined(sc, w.grounds.islands[min(n, len(set)-1)], home)
@@ -83,7 +83,7 @@ func markHanging(sc *board.Scene, w *Window, sheet stencil.Sheet, home geom.Poin
 			board.Mark{Shape: board.Bar, Points: []geom.Point{t.Neck.P.Add(home), t.Neck.Q.Add(home)}, Colour: warning, Width: 2},
 			board.Mark{Shape: board.Dashes, Points: []geom.Point{neck.Add(home), tip}, Colour: warning, Width: 2},
 			board.Mark{Shape: board.Wedge, Points: []geom.Point{tip}, Colour: warning, Width: 2})
-		word(tip, say("tongue")+" "+w.unit().Format(t.Reach, 1))
+		word(tip, say("tongue %s", w.unit().Format(t.Reach, 1)))
 		break
 	}
 	limit := w.work.Order.Limits.Joint
@@ -94,7 +94,7 @@ func markHanging(sc *board.Scene, w *Window, sheet stencil.Sheet, home geom.Poin
 		at := r.At.Add(home)
 		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Cross, Points: []geom.Point{at}, Colour: warning, Width: 2.5})
 		if i < fewLabels {
-			word(at, say("ribbon gives")+" "+w.unit().Format(r.Deflection, 2))
+			word(at, say("ribbon gives %s", w.unit().Format(r.Deflection, 2)))
 		}
 	}
 }

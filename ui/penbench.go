@@ -189,7 +189,7 @@ func (b *penBench) setGrid(text string) {
 	case err != nil:
 		b.d.w.Say(sentence(err))
 	case l < 0 || l > geom.Metre:
-		b.d.w.Say(fmt.Sprintf(say("A grid of %s mm is out of bounds; give 0 for none, at most 1000 mm."), l))
+		b.d.w.Say(say("A grid of %s mm is out of bounds; give 0 for none, at most 1000 mm.", l))
 	default:
 		b.grid = l
 	}

@@ -32,7 +32,7 @@ func penCommands() []command {
 		{key(fyne.KeyC, shift), circle}, {key(fyne.KeyP, shift), polygon}, {key(fyne.KeyS, shift), star},
 		{key(fyne.KeyL, shift), petal}, {key(fyne.KeyT, shift), slot}, {key(fyne.KeyR, shift), ring},
 	} {
-		table = append(table, command{"Draw", func(*Window) string { return say("Draw") + ": " + say(drawNames[k.kind]) }, keys(k.key), drawing,
+		table = append(table, command{"Draw", func(*Window) string { return say("Draw: %s", say(drawNames[k.kind])) }, keys(k.key), drawing,
 			func(w *Window) { w.penHand().panel.kinds.SetSelectedIndex(int(k.kind)) }})
 	}
 	return slices.Concat(table, shapeCommands(), arrangeCommands())

@@ -1,8 +1,6 @@
 package ui
 
 import (
-	"fmt"
-
 	"tsugime/repeat/document"
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
@@ -185,7 +183,7 @@ func (d *penHand) commit(name string, whole []pen.Stroke) {
 	d.place(name, geom.Shape{Outline: o.Moved(centre.Neg())}, centre)
 	for _, m := range mends {
 		if m.Flaw == geom.Crossed {
-			d.w.Say(fmt.Sprintf(say("%s. The line crossed itself: it was parted there, and covers what it covered."), say(name)))
+			d.w.Say(say("%s. The line crossed itself: it was parted there, and covers what it covered.", say(name)))
 		}
 	}
 }

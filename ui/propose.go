@@ -19,7 +19,7 @@ func (w *Window) proposeSplit() { w.propose("Propose a Split", document.ProposeS
 // propose works a proposal out in the background and makes it one edit.
 func (w *Window) propose(name string, p proposal) {
 	before := w.history.Now()
-	w.Say(say(name) + "…")
+	w.Say(say("%s…", say(name)))
 	w.background(say(name), func(ctx context.Context) (func(), error) {
 		next, unheld, err := p(ctx, before.order)
 		return func() { w.proposed(name, before, next, unheld) }, err
@@ -44,7 +44,7 @@ func (w *Window) proposed(name string, before state, next document.Order, unheld
 	if !w.Edit(name, func(document.Order) (document.Order, error) { return next, nil }) {
 		return
 	}
-	w.Say(say(name) + ": " + proposalWords(h, unheld))
+	w.Say(say("%s: %s", say(name), proposalWords(h, unheld)))
 	s := w.stencilStation()
 	s.unheld, s.unheldOf = unheld, w.history.Now().number
 	w.refresh()
@@ -54,20 +54,13 @@ func (w *Window) proposed(name string, before state, next document.Order, unheld
 func proposalWords(h stencil.Hold, unheld []stencil.Unheld) string {
 	text := counted(len(h.Ties), "tie", "ties")
 	if h.Way == stencil.Split {
-		text += " " + say("on the first sheet") + ", " + counted(len(h.Second.Ties), "tie", "ties") + " " + say("on the second") + ", " +
-			counted(len(h.Second.Motifs), "motif that only it cuts", "motifs that only it cuts")
+		text = say("%s on the first sheet, %s on the second, %s", text, counted(len(h.Second.Ties), "tie", "ties"),
+			counted(len(h.Second.Motifs), "motif that only it cuts", "motifs that only it cuts"))
 	}
 	if len(unheld) > 0 {
-		text += "; " + counted(len(unheld), "place can't be held", "places can't be held")
+		text += say("; ") + counted(len(unheld), "place can't be held", "places can't be held")
 	}
-	return text + "."
-}
-
-func counted(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + say(one)
-	}
-	return fmt.Sprintf("%d %s", n, say(many))
+	return say("%s.", text)
 }
 
 // unheldWords tells what could not be held and why, each reason once.
@@ -83,15 +76,16 @@ func unheldWords(unheld []stencil.Unheld) string {
 	var lines []string
 	for i, why := range reasons {
 		if i == most {
-			lines = append(lines, fmt.Sprintf(say("and %d more reasons"), len(reasons)-most))
+			lines = append(lines, say("and %d more reasons", len(reasons)-most))
 			break
 		}
+		line := told(why)
 		if count[why] > 1 {
-			why = fmt.Sprintf("%d × %s", count[why], why)
+			line = fmt.Sprintf("%d × %s", count[why], line)
 		}
-		lines = append(lines, why)
+		lines = append(lines, line)
 	}
-	return say("Not held") + ": " + strings.Join(lines, "; ") + "."
+	return say("Not held: %s.", strings.Join(lines, say("; ")))
 }
 
 // takeIdleTies takes the ties away that don't lead from paper to paper.

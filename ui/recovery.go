@@ -1,8 +1,6 @@
 package ui
 
 import (
-	"fmt"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
@@ -15,7 +13,7 @@ import (
 // Recover offers a state that was not saved when the program ended, with its time
 // and its pattern.
 func (w *Window) Recover(k session.Kept) {
-	text := widget.NewLabel(fmt.Sprintf(say("“%s” was changed and not saved. Its state of %s was kept."), k.Order.Title, k.Time.Format("2006-01-02 15:04")))
+	text := widget.NewLabel(say("“%s” was changed and not saved. Its state of %s was kept.", k.Order.Title, k.Time.Format("2006-01-02 15:04")))
 	text.Wrapping = fyne.TextWrapWord
 	picture := canvas.NewImageFromImage(starterPicture(k.Order.Design()))
 	picture.FillMode = canvas.ImageFillContain

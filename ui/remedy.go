@@ -61,7 +61,7 @@ func remedies(f check.Finding) []remedy {
 }
 
 func lapName(w *Window) string {
-	return say("Lap by") + " " + w.unit().Format(w.Order().Limits.Joint, 3)
+	return say("Lap by %s", w.unit().Format(w.Order().Limits.Joint, 3))
 }
 
 // remediesOf returns what can be done about a finding now.

@@ -267,7 +267,7 @@ func (h *shapeHand) edit(name string, strokes []pen.Stroke) bool {
 		return false
 	}
 	if slices.ContainsFunc(mends, func(m geom.Mend) bool { return m.Flaw == geom.Crossed }) {
-		h.w.Say(say(name) + ". " + say("The line crossed itself: it was parted there, and covers what it covered."))
+		h.w.Say(say("%s. The line crossed itself: it was parted there, and covers what it covered.", say(name)))
 	}
 	return true
 }

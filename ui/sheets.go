@@ -210,7 +210,7 @@ func (s *sheetsStation) scene() board.Scene {
 		sc.Extent = sc.Extent.Union(page)
 		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Loop, Points: corners(page), Colour: indigo, Width: 1.5})
 		sc.Labels = append(sc.Labels, board.Label{
-			At: page.Centre(), Align: board.Middle, Text: say("page") + " " + strconv.Itoa(i+1), Colour: indigo, Shield: shield, Bold: true, Size: 13,
+			At: page.Centre(), Align: board.Middle, Text: say("page %d", i+1), Colour: indigo, Shield: shield, Bold: true, Size: 13,
 			Room: page.Width(),
 		})
 	}

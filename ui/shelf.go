@@ -6,7 +6,6 @@ import (
 	"image/draw"
 	"math"
 	"slices"
-	"strconv"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -119,7 +118,7 @@ func (b *shelfBench) put() {
 			m, _ := o.Motif(id)
 			m.At = geom.Point{}
 			var err error
-			name := o.FreeShelfName(say("motif") + " " + strconv.Itoa(int(id)))
+			name := o.FreeShelfName(say("motif %d", int(id)))
 			if o, err = document.PutOnShelf(o, document.ShelfMotif{Name: name, Shape: m.Placed()}); err != nil {
 				return o, err
 			}

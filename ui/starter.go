@@ -63,8 +63,8 @@ func (w *Window) showStarters() {
 // starterRow is one starter: its picture, its title to press, a sentence.
 func starterRow(s assets.Start, picture fyne.CanvasObject, do func()) fyne.CanvasObject {
 	about := quietLabel()
-	about.SetText(s.About)
-	title := widget.NewButton(s.Title, do)
+	about.SetText(told(s.About))
+	title := widget.NewButton(told(s.Title), do)
 	title.Alignment = widget.ButtonAlignLeading
 	return container.NewBorder(nil, nil, picture, nil, container.NewVBox(title, about))
 }

@@ -66,7 +66,7 @@ func (h onlooker) Hover(p geom.Point) {
 		return
 	}
 	u := h.w.unit()
-	h.w.pointer.SetText(say("across") + " " + u.Format(p.X, 2) + "    " + say("along") + " " + u.Format(p.Y, 2))
+	h.w.pointer.SetText(say("across %s    along %s", u.Format(p.X, 2), u.Format(p.Y, 2)))
 }
 
 // severityShape is the shape that tells a severity without its colour.

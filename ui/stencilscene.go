@@ -91,7 +91,7 @@ func (s *stencilStation) threePlacements() board.Scene {
 		line := moved(w.Sheet.Joint.Line, move)
 		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: line, Colour: onCloth, Width: 1.5})
 		sc.Labels = append(sc.Labels, board.Label{
-			At: geom.Point{X: 0, Y: move.Y + step.Y/2}, Align: board.Before, Colour: ink, Text: say("placement") + " " + strconv.Itoa(n) + "  ",
+			At: geom.Point{X: 0, Y: move.Y + step.Y/2}, Align: board.Before, Colour: ink, Text: say("placement %d", n) + "  ",
 		})
 	}
 	sc.Grounds = []board.Laid{{Ground: s.w.grounds.print, Lays: lays}}

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -51,7 +50,7 @@ func (y *symmetryFields) refresh(o document.Order) {
 	for i, g := range pattern.Groups() {
 		titles[i] = groupTitle(g)
 		if g.Allows(o.Unit.Lattice) != nil {
-			titles[i] += " (" + say("another lattice") + ")"
+			titles[i] = say("%s (another lattice)", titles[i])
 		}
 	}
 	if !slices.Equal(y.groups.Options, titles) {
@@ -82,7 +81,7 @@ func (y *symmetryFields) writeOut() {
 	}
 	before := len(y.w.Order().Unit.Motifs)
 	if y.w.Edit("Write the Copies Out", document.WriteOut) {
-		y.w.Say(say("Write the Copies Out") + ": " + counted(len(y.w.Order().Unit.Motifs)-before, "copy is now a motif of its own", "copies are now motifs of their own") + ".")
+		y.w.Say(say("%s.", counted(len(y.w.Order().Unit.Motifs)-before, "copy is now a motif of its own", "copies are now motifs of their own")))
 	}
 }
 
@@ -121,7 +120,7 @@ func symmetryMeasures(r pattern.Recognised) []measure {
 	}
 	rows := []measure{{"has the group", strings.TrimSpace(string(r.Group))}}
 	if r.Copies > 1 {
-		rows = append(rows, measure{"the unit holds", fmt.Sprintf(say("%d of a smaller one"), r.Copies)})
+		rows = append(rows, measure{"the unit holds", say("%d of a smaller one", r.Copies)})
 	}
 	return rows
 }

@@ -84,9 +84,6 @@ func (Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color {
 	return theme.DefaultTheme().Color(name, theme.VariantLight)
 }
 
-// Font returns Fyne's fonts.
-func (Theme) Font(s fyne.TextStyle) fyne.Resource { return theme.DefaultTheme().Font(s) }
-
 // Icon returns Fyne's icons for its own dialogs; the stations have none.
 func (Theme) Icon(n fyne.ThemeIconName) fyne.Resource { return theme.DefaultTheme().Icon(n) }
 

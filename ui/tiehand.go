@@ -91,7 +91,7 @@ func (s *stencilStation) tieUnder(p geom.Point, reach geom.Length) (number int, 
 func (s *stencilStation) chooseTie(number int, shift geom.Point) {
 	s.point.chosen = none
 	s.tie.chosen, s.tie.shift = number, shift
-	s.shownChoice(fmt.Sprintf(say("Tie %d of %d chosen."), number+1, len(s.ties())))
+	s.shownChoice(say("Tie %d of %d chosen.", number+1, len(s.ties())))
 }
 
 // pressTie takes the tie under the pointer, at an end or as a whole.
@@ -136,7 +136,7 @@ func (s *stencilStation) dragTie(from, by geom.Point) {
 	landed, ok := h.ground.landed(t)
 	h.at, h.astray = landed, !ok
 	u := s.w.unit()
-	s.w.pointer.SetText(say("tie") + " " + u.Format(landed.From.Distance(landed.To), 2) + " " + say("long"))
+	s.w.pointer.SetText(say("tie %s long", u.Format(landed.From.Distance(landed.To), 2)))
 	s.w.repaint()
 }
 
@@ -166,7 +166,7 @@ func (s *stencilStation) dropTie() {
 	case !done:
 		s.tie = before
 	case h.astray:
-		s.w.Say(say(name) + ". " + say("An end of it lies in the open: there was no paper near enough that way."))
+		s.w.Say(say("%s. An end of it lies in the open: there was no paper near enough that way.", say(name)))
 	}
 }
 

@@ -8,7 +8,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/widget"
 
 	"tsugime/repeat"
@@ -18,15 +17,6 @@ import (
 	"tsugime/ui/board"
 	"tsugime/ui/session"
 )
-
-// say returns a text of the window in the language of the person. Every word that
-// is shown passes here; the English text is its own key.
-func say(text string) string {
-	if text == "" {
-		return ""
-	}
-	return lang.L(text)
-}
 
 // A state is an order, what was chosen in it, and a number that no other state of
 // the window has, so that "changed since it was saved" is one comparison.
@@ -76,6 +66,7 @@ type Window struct {
 // New lays an order on the bench in a window of the app. The path is the file it
 // came from, or "" for a new one.
 func New(app fyne.App, order document.Order, path string, store session.Store) *Window {
+	speak(languageOf(app.Preferences()))
 	app.Settings().SetTheme(Theme{})
 	w := &Window{app: app, win: app.NewWindow("Tsugime"), store: store, path: path, onDisk: stampOf(path)}
 	w.last, w.saved = 1, 1
@@ -84,10 +75,7 @@ func New(app fyne.App, order document.Order, path string, store session.Store) *
 	w.board.OnKey = w.typed
 	w.status, w.pointer = widget.NewLabel(""), widget.NewLabel("")
 	w.status.Truncation = fyne.TextTruncateEllipsis
-	w.right = newInspector(w)
-	w.stations = []station{newDraft(w), newStencil(w), newBolt(w), newGarment(w), newSheets(w)}
-	w.left, w.bar = container.NewStack(), newStationBar(w)
-	w.win.SetContent(w.layout())
+	w.furnish()
 	w.win.SetCloseIntercept(w.close)
 	w.win.SetOnDropped(w.dropped)
 	app.Lifecycle().SetOnEnteredForeground(w.lookAtDisk)
@@ -96,6 +84,15 @@ func New(app fyne.App, order document.Order, path string, store session.Store) *
 	w.GoTo(0)
 	w.changed()
 	return w
+}
+
+// furnish makes the stations and all that stands around the surface, in the
+// language of the person.
+func (w *Window) furnish() {
+	w.right = newInspector(w)
+	w.stations = []station{newDraft(w), newStencil(w), newBolt(w), newGarment(w), newSheets(w)}
+	w.left, w.bar = container.NewStack(), newStationBar(w)
+	w.win.SetContent(w.layout())
 }
 
 // Fyne returns the window as Fyne has it.
@@ -135,7 +132,7 @@ func (w *Window) Edit(name string, edit func(document.Order) (document.Order, er
 	}
 	w.last++
 	w.history = w.history.Do(name, state{next, kept(next, w.chosen), w.last})
-	w.Say(say(name) + ".")
+	w.Say(say("%s.", say(name)))
 	w.changed()
 	return true
 }
@@ -143,7 +140,7 @@ func (w *Window) Edit(name string, edit func(document.Order) (document.Order, er
 // Undo goes back before the last edit.
 func (w *Window) Undo() {
 	if h, ok := w.history.Undo(); ok {
-		w.Say(say("Undone") + ": " + say(w.history.UndoName()) + ".")
+		w.Say(say("Undone: %s.", say(w.history.UndoName())))
 		w.history = h
 		w.changed()
 	}
@@ -152,7 +149,7 @@ func (w *Window) Undo() {
 // Redo repeats the last edit that was undone.
 func (w *Window) Redo() {
 	if h, ok := w.history.Redo(); ok {
-		w.Say(say("Done again") + ": " + say(w.history.RedoName()) + ".")
+		w.Say(say("Done again: %s.", say(w.history.RedoName())))
 		w.history = h
 		w.changed()
 	}
@@ -164,7 +161,7 @@ func (w *Window) Say(text string) { w.status.SetText(text) }
 // sentence is an error as people read it.
 func sentence(err error) string {
 	s := err.Error()
-	return strings.ToUpper(s[:1]) + s[1:] + "."
+	return told(strings.ToUpper(s[:1]) + s[1:] + ".")
 }
 
 // changed shows the present state everywhere and has it built anew.

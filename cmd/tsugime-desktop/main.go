@@ -33,9 +33,6 @@ func main() {
 		fmt.Fprintln(os.Stderr, "tsugime-desktop:", err)
 		os.Exit(3)
 	}
-	// The window's words are English so far; Fyne's own shall not be half another
-	// language.
-	os.Setenv("LANGUAGE", "en")
 	store := session.Open()
 	program := app.NewWithID("org.tsugime.Tsugime")
 	program.SetIcon(fyne.NewStaticResource("org.tsugime.Tsugime.svg", assets.Icon()))
