@@ -99,7 +99,7 @@ func (w *Window) askUnit(path string) {
 	for _, u := range units {
 		names = append(names, say(u.Name))
 	}
-	choice := widget.NewSelect(names, nil)
+	choice := newSelect(names, nil)
 	choice.SetSelectedIndex(0)
 	words := widget.NewLabel(say("The file doesn't say what it measures in. One of its units is one"))
 	dialog.ShowCustomConfirm(filepath.Base(path), say("Bring In"), say("Cancel"), container.NewVBox(words, choice), func(yes bool) {

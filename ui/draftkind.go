@@ -5,8 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"fyne.io/fyne/v2/widget"
-
 	"tsugime/repeat/document"
 	"tsugime/repeat/pattern"
 )
@@ -66,7 +64,7 @@ func laidAs(name string, l pattern.Lattice) pattern.Lattice {
 // is shown where the order has it.
 func (s *draft) kindField() {
 	names := kindNames()
-	kinds := widget.NewSelect(nil, nil)
+	kinds := newSelect(nil, nil)
 	s.form.row("Kind", kinds)
 	s.form.showing = append(s.form.showing, func(o document.Order) {
 		kinds.OnChanged = nil

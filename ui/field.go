@@ -191,9 +191,16 @@ func allSaid(texts []string) []string {
 	return said
 }
 
+// newSelect is a list to pick one of, in the language of the person.
+func newSelect(options []string, picked func(string)) *widget.Select {
+	s := widget.NewSelect(options, picked)
+	s.PlaceHolder = say("pick one")
+	return s
+}
+
 // choice is one of a few words, by their English text.
 func (f *form) choice(name, edit string, options []string, get func(document.Order) string, set func(document.Order, string) (document.Order, error)) {
-	s := widget.NewSelect(allSaid(options), nil)
+	s := newSelect(allSaid(options), nil)
 	f.row(name, s)
 	f.showing = append(f.showing, func(o document.Order) {
 		s.OnChanged = nil

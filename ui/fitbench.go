@@ -42,10 +42,10 @@ func (b *fitBench) add(s *draft) {
 	for _, name := range acrossNames {
 		names = append(names, say(name))
 	}
-	b.across = widget.NewSelect(names, nil)
+	b.across = newSelect(names, nil)
 	b.across.SetSelectedIndex(asItIs)
 	b.across.OnChanged = func(string) { b.refresh(b.w.Order()) }
-	b.fits = widget.NewSelect(nil, func(string) { b.tell() })
+	b.fits = newSelect(nil, func(string) { b.tell() })
 	b.fits.PlaceHolder = say("strain across, along, shear")
 	b.about, b.punch = quietLabel(), quietLabel()
 	f.add(b.across)

@@ -30,7 +30,7 @@ const ownTitle = "The order's own form"
 func newGarmentBench(w *Window, f *form) *garmentBench {
 	g := &garmentBench{w: w, about: quietLabel(), rows: container.New(layout.NewCustomPaddedVBoxLayout(3))}
 	f.heading("Garment")
-	g.kinds = widget.NewSelect(nil, nil)
+	g.kinds = newSelect(nil, nil)
 	f.add(g.kinds)
 	f.add(g.about)
 	f.add(g.rows)

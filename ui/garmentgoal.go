@@ -35,7 +35,7 @@ const halfStep = 0.5
 
 func newGoalBench(b *seamBench, f *form) *goalBench {
 	g := &goalBench{b: b, cost: quietLabel()}
-	g.goals = widget.NewSelect(nil, nil)
+	g.goals = newSelect(nil, nil)
 	f.row("Its goal", g.goals)
 	g.by = newEntry(g.setBy)
 	f.row("By", g.by)

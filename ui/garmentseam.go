@@ -29,7 +29,7 @@ const noSeam = "no seam"
 func newSeamBench(s *garmentStation, f *form) *seamBench {
 	b := &seamBench{s: s, down: 0.5}
 	f.heading("Seam under the loupe")
-	b.list = widget.NewSelect(nil, nil)
+	b.list = newSelect(nil, nil)
 	f.add(b.list)
 	b.slider = widget.NewSlider(0, 1)
 	b.slider.Step = 0.002

@@ -28,7 +28,7 @@ func newTargetBench(s *garmentStation, f *form) *targetBench {
 	b := &targetBench{s: s}
 	b.places = widget.NewCheck(say("A click asks for a motif there"), func(bool) { s.show(false) })
 	f.add(b.places)
-	b.list = widget.NewSelect(nil, func(string) { b.refresh(s.w.Order()) })
+	b.list = newSelect(nil, func(string) { b.refresh(s.w.Order()) })
 	f.row("Asked for", b.list)
 	b.within = newEntry(b.setWithin)
 	f.row("Within", b.within)

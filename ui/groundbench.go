@@ -42,10 +42,10 @@ func newGroundBench(s *draft) *groundBench {
 	for _, ground := range pattern.Grounds() {
 		titles = append(titles, groundTitle(ground))
 	}
-	g.names = widget.NewSelect(titles, nil)
+	g.names = newSelect(titles, nil)
 	g.about, g.from = quietLabel(), quietLabel()
 	g.rows = container.New(layout.NewCustomPaddedVBoxLayout(3))
-	g.grades = widget.NewSelect(nil, nil)
+	g.grades = newSelect(nil, nil)
 	g.width = newEntry(g.setWidth)
 	g.width.SetPlaceHolder(say("as it comes"))
 	f.add(g.names)
@@ -154,7 +154,7 @@ func (g *groundBench) setWidth(text string) {
 // row is one parameter of the ground.
 func (g *groundBench) row(rows *form, p pattern.Param) {
 	if p.Kind == pattern.ChoiceParam {
-		choices := widget.NewSelect(allSaid(p.Choices), nil)
+		choices := newSelect(allSaid(p.Choices), nil)
 		choices.SetSelected(say(p.Text(g.recipe.Value(p.Key))))
 		choices.OnChanged = func(string) { g.set(p, p.Choices[choices.SelectedIndex()]) }
 		g.named(rows, p, choices)

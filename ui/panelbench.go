@@ -37,7 +37,7 @@ const noPanel = "no panel"
 func newPanelBench(s *garmentStation, f *form) *panelBench {
 	b := &panelBench{s: s}
 	f.heading("Panels on the bolt")
-	b.list = widget.NewSelect(nil, nil)
+	b.list = newSelect(nil, nil)
 	f.add(b.list)
 	f.add(container.NewGridWithColumns(2,
 		widget.NewButton(say("Earlier"), func() { b.step(-1) }), widget.NewButton(say("Later"), func() { b.step(1) })))

@@ -45,7 +45,7 @@ func newPenBench(d *penHand) *penBench {
 	for i, n := range drawNames {
 		names[i] = say(n)
 	}
-	b.kinds = widget.NewSelect(names, func(string) { b.draw(drawKind(b.kinds.SelectedIndex())) })
+	b.kinds = newSelect(names, func(string) { b.draw(drawKind(b.kinds.SelectedIndex())) })
 	f.add(b.kinds)
 	b.measures = container.New(layout.NewCustomPaddedVBoxLayout(3))
 	f.add(b.measures)

@@ -37,7 +37,7 @@ func (y *symmetryFields) add(s *draft) {
 	y.w = s.w
 	f := s.form
 	f.heading("Symmetry")
-	y.groups = widget.NewSelect(nil, nil)
+	y.groups = newSelect(nil, nil)
 	f.add(y.groups)
 	f.button("Write the Copies Out", y.writeOut)
 	f.words("Draw in the hatched part, the group makes the rest. Drag a motif or any copy of it, and all follow.")

@@ -25,6 +25,7 @@ import (
 func onBench(t *testing.T, starter string) *Window {
 	t.Helper()
 	a := test.NewTempApp(t)
+	a.Preferences().SetString(languageKey, "en") // whatever the system speaks
 	o, err := ReadStarter(starter)
 	if err != nil {
 		t.Fatal(err)
