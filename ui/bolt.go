@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
@@ -28,7 +27,7 @@ func newBolt(w *Window) *boltStation {
 	s.place = s.along
 	f := s.form
 	f.heading("Bolt")
-	s.shows = widget.NewSelect([]string{say(asLengths), say(asBoard)}, nil)
+	s.shows = newSelect([]string{say(asLengths), say(asBoard)}, nil)
 	s.shows.SetSelected(say(asLengths))
 	s.shows.OnChanged = s.show
 	f.row("Shown as", s.shows)
@@ -100,14 +99,14 @@ func (s *boltStation) along(p geom.Point) string {
 	if !ok {
 		return ""
 	}
-	text := say("along the bolt") + " " + geom.MUnit.Format(at.Y, 3)
+	text := say("%s along the bolt", geom.MUnit.Format(at.Y, 3))
 	st := r.Stretches[part.stretch]
 	n := int((at.Y - r.Board.Start) / r.Step)
 	if at.Y >= r.Board.Start && n >= st.First && n < st.First+st.Count {
-		text = fmt.Sprintf("%s %d, %s %s    %s", say("placement"), n+1, say("face"), r.Face(st, n), text)
+		text = say("placement %d, face %s", n+1, say(string(r.Face(st, n)))) + "    " + text
 	}
 	if r.Board.Cloths > 1 {
-		text = fmt.Sprintf("%s %d    %s", say("cloth"), st.Cloth+1, text)
+		text = say("cloth %d", st.Cloth+1) + "    " + text
 	}
 	return text
 }

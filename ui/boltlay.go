@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 
 	"tsugime/repeat/cloth"
 	"tsugime/repeat/geom"
@@ -138,7 +137,7 @@ func faceTitle(k, faces, g, goes int) string {
 		title = say("face B, back from the turn")
 	}
 	if goes > 1 && k < faces {
-		return fmt.Sprintf(say("laying %d, face %s"), g+1, []cloth.Face{cloth.FaceA, cloth.FaceB}[k%2])
+		return say("laying %d, face %s", g+1, []cloth.Face{cloth.FaceA, cloth.FaceB}[k%2])
 	}
 	return title
 }

@@ -62,7 +62,7 @@ func (s *boltStation) driftMeasures(u geom.Unit, r cloth.Run) []measure {
 		return fmt.Sprintf("%s%s | %s", sign, bare(u, a, 2), u.Format(b, 2))
 	}
 	list := []measure{
-		{say("Drift by formula") + " | " + fmt.Sprintf(say("%d bolts, seed %d"), sim.Bolts, sim.Seed), ""},
+		{say("Drift by formula") + " | " + say("%d bolts, seed %d", sim.Bolts, sim.Seed), ""},
 		{"laid by", plainWords(d.Way)},
 		{"end walks across", both("± ", d.EndX, sim.SpreadX)},
 		{"end walks along", both("± ", (d.EndY - d.ShareY).Abs(), sim.SpreadY)},
@@ -73,8 +73,8 @@ func (s *boltStation) driftMeasures(u geom.Unit, r cloth.Run) []measure {
 	eye := cloth.EyeAt(s.w.Order().Limits.Look)
 	return append(list,
 		measure{"worst joint", both("", d.WorstJoint, sim.WorstJoint)},
-		measure{"seen from " + u.Format(eye.Distance, 0), sight(eye.Sees(d.WorstJoint))},
-		measure{"all joints within " + u.Format(d.Tolerance, 2), fmt.Sprintf("%.1f | %.1f %%", d.WithinPct, sim.WithinPct)})
+		measure{say("seen from %s", u.Format(eye.Distance, 0)), sight(eye.Sees(d.WorstJoint))},
+		measure{say("all joints within %s", u.Format(d.Tolerance, 2)), fmt.Sprintf("%.1f | %.1f %%", d.WithinPct, sim.WithinPct)})
 }
 
 // walkMeasures are what is drawn beside the cloth.
@@ -83,7 +83,7 @@ func (s *boltStation) walkMeasures(u geom.Unit, r cloth.Run) []measure {
 	if len(all) < 2 {
 		return nil
 	}
-	list := []measure{{fmt.Sprintf(say("Walk across, drawn %s times"), times(exaggerated(all, s.laid().walkRoom()))), ""}}
+	list := []measure{{say("Walk across, drawn %s times", times(exaggerated(all, s.laid().walkRoom()))), ""}}
 	for _, w := range all {
 		name := plainWords(w.way)
 		if w.now {
@@ -110,7 +110,7 @@ func (s *boltStation) overlayMeasures(u geom.Unit, r cloth.Run) []measure {
 		list = append(list, measure{name, ""},
 			measure{"prints", strconv.Itoa(o.Prints)},
 			measure{"worst miss", worst},
-			measure{"all within " + u.Format(o.Tolerance, 2), odds})
+			measure{say("all within %s", u.Format(o.Tolerance, 2)), odds})
 	}
 	tell("Later sheets on the first", r.Set, c.set)
 	tell("The back on the front", r.Back, c.back)

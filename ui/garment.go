@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -237,7 +236,7 @@ func (s *garmentStation) measures() []measure {
 		{"cloth there is", geom.MUnit.Format(d.Length, 3)},
 		{"extra for matching", u.Format(d.Extra, 1)},
 		{"hidden at each edge", u.Format(d.Hidden, 1)},
-		{"marks of stars seen", fmt.Sprintf(say("%d of %d"), len(cloth.SeenStars(marks)), len(marks))},
+		{"marks of stars seen", say("%d of %d", len(cloth.SeenStars(marks)), len(marks))},
 	}
 	if s.chance.scattered() {
 		rows = append(rows, measure{"worst joint of this bolt", s.chance.worstWords()})

@@ -80,7 +80,7 @@ func (c *chance) another() {
 func (c *chance) setSeed(text string) {
 	n, err := strconv.ParseUint(text, 10, 64)
 	if err != nil {
-		c.w.Say(fmt.Sprintf(say("%q is no number of a bolt; give a whole number from 0 on."), text))
+		c.w.Say(say("%q is no number of a bolt; give a whole number from 0 on.", text))
 		c.number.put(strconv.FormatUint(c.seed, 10))
 		return
 	}
@@ -136,7 +136,7 @@ func (c *chance) tell(o document.Order) {
 	case c.times == 0:
 		c.told.SetText(say("Every placement where it belongs"))
 	default:
-		c.told.SetText(fmt.Sprintf(say("A star is off by %s (%s ×)"),
+		c.told.SetText(say("A star is off by %s (%s ×)",
 			u.Format(r.StarError.Times(c.times), 3), strconv.FormatFloat(c.times, 'f', 2, 64)))
 	}
 }

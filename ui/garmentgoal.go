@@ -155,17 +155,17 @@ func (g *goalBench) words() string {
 	u := g.b.s.w.unit()
 	switch {
 	case m.Reached:
-		return fmt.Sprintf(say("Reached; it costs %s of cloth."), u.Format(m.Cost, 1))
+		return say("Reached; it costs %s of cloth.", u.Format(m.Cost, 1))
 	case m.Along:
-		return fmt.Sprintf(say("Closed along for %s of cloth; across it stays %s off."), u.Format(m.Cost, 1), u.Format(m.Off.X.Abs(), 2))
+		return say("Closed along for %s of cloth; across it stays %s off.", u.Format(m.Cost, 1), u.Format(m.Off.X.Abs(), 2))
 	case m.Why.Reason == cloth.InTheWay:
-		return fmt.Sprintf(say("Not together with: %s."), strings.Join(m.Why.With, ", "))
+		return say("Not together with: %s.", strings.Join(m.Why.With, ", "))
 	case m.Why.Reason == cloth.TooLong:
 		return say("It takes more cloth than there is.")
 	case m.Why.Reason == cloth.TooFine:
 		return say("The pattern repeats too closely to be kept apart.")
 	}
-	return fmt.Sprintf(say("What lies across is fixed: %s off."), u.Format(m.Why.Across.Abs(), 2))
+	return say("What lies across is fixed: %s off.", u.Format(m.Why.Across.Abs(), 2))
 }
 
 // measures list what became of all wishes, with the cloth that each costs.

@@ -154,7 +154,7 @@ func (b *panelBench) turn() {
 		return
 	}
 	if !b.mayTurn(p.Name) {
-		b.s.w.Say(fmt.Sprintf(say("The %s can't be turned."), p.Name))
+		b.s.w.Say(say("The %s can't be turned.", p.Name))
 		return
 	}
 	b.s.w.Edit("Turn Panel", func(o document.Order) (document.Order, error) { return document.TurnPanel(o, p.Name, !p.Turned) })

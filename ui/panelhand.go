@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"slices"
 
 	"tsugime/repeat/cloth"
@@ -49,7 +48,7 @@ func (b *panelBench) pull(by geom.Point) {
 	}
 	b.drag.by = by
 	if next, ok := b.before(); ok {
-		b.s.w.pointer.SetText(fmt.Sprintf(say("before the %s"), next))
+		b.s.w.pointer.SetText(say("before the %s", next))
 	} else {
 		b.s.w.pointer.SetText(say("after all others"))
 	}
