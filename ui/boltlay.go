@@ -1,7 +1,6 @@
 package ui
 
 import (
-
 	"tsugime/repeat/cloth"
 	"tsugime/repeat/geom"
 )

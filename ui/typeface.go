@@ -16,8 +16,8 @@ var japaneseType = sync.OnceValue(func() fyne.Resource {
 })
 
 // Font returns the type that comes with the program, which has no Latin letters:
-// those Fyne takes from its own face of the style, and with them the height of a
-// line. It stands first in every language, since names may be Japanese in any.
+// those Fyne takes from its own face of the style. It has a space, since Fyne takes
+// a space from the face of the letter before. It stands first in every language, since names may be Japanese in any.
 func (Theme) Font(s fyne.TextStyle) fyne.Resource {
 	if s.Monospace || s.Symbol {
 		return theme.DefaultTheme().Font(s)

@@ -15,6 +15,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/lang"
 	"fyne.io/fyne/v2/test"
+	"golang.org/x/image/font/sfnt"
 
 	"tsugime/assets"
 	"tsugime/export/wording"
@@ -232,14 +233,12 @@ func TestEveryNameOfATableHasAJapaneseOne(t *testing.T) {
 	}
 }
 
-// A letter that no face has is drawn as a mark of replacement, as wide as any other
-// such letter.
+// The line of what no face has is a mark of replacement; Fyne draws one too for a
+// space that the face of the letter before it lacks.
 func TestJapaneseIsShownByTheTypeThatComesWithTheProgram(t *testing.T) {
 	a := test.NewTempApp(t)
 	a.Settings().SetTheme(Theme{})
-	size := func(text string) fyne.Size {
-		return fyne.MeasureText(text, 40, fyne.TextStyle{})
-	}
+	size := func(text string) fyne.Size { return fyne.MeasureText(text, 40, fyne.TextStyle{}) }
 	if w := size("型紙").Width; w != 80 {
 		t.Errorf("two letters of Japanese are %v wide at size 40, want a square each", w)
 	}
@@ -248,5 +247,15 @@ func TestJapaneseIsShownByTheTypeThatComesWithTheProgram(t *testing.T) {
 	}
 	if bold, plain := fyne.MeasureText("stencil", 40, fyne.TextStyle{Bold: true}), size("stencil"); bold.Width <= plain.Width {
 		t.Error("Latin is not bold")
+	}
+	face, err := sfnt.Parse(assets.JapaneseType())
+	if err != nil {
+		t.Fatal(err)
+	}
+	var buffer sfnt.Buffer
+	for _, letter := range " 型" {
+		if i, err := face.GlyphIndex(&buffer, letter); err != nil || i == 0 {
+			t.Errorf("the type has no %q", letter)
+		}
 	}
 }
