@@ -151,19 +151,19 @@ func (b *benchPlan) showRates() {
 	if day == 0 {
 		day = bench.UsualDayHours
 	}
-	b.day.put(fmt.Sprintf("%g h", day))
+	b.day.put(say("%g h", day))
 	var lines []string
 	for _, m := range bench.Methods() {
 		if !b.uses(m) {
 			continue
 		}
 		r := rates.Rate(m)
-		line := fmt.Sprintf(say("%s: %.2f min a cut"), say(string(m)), r.CutMin)
+		line := say("%s: %.2f min a cut", say(string(m)), r.CutMin)
 		if r.MMMin > 0 {
-			line += fmt.Sprintf(say(", %.3f min a mm"), r.MMMin)
+			line += say(", %.3f min a mm", r.MMMin)
 		}
 		if r.Jobs > 0 {
-			line += fmt.Sprintf(say("; learnt from %d jobs"), r.Jobs)
+			line += say("; learnt from %d jobs", r.Jobs)
 		} else {
 			line += say("; guessed")
 		}

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -105,7 +104,7 @@ func (b *benchPlan) told() string {
 	}
 	passes := b.passes()
 	p := passes[b.walk.pass]
-	return fmt.Sprintf(say("Pass %d of %d, %s with %s: cut %d of %d."), b.walk.pass+1, len(passes), say(string(p.Method)),
+	return say("Pass %d of %d, %s with %s: cut %d of %d.", b.walk.pass+1, len(passes), say(string(p.Method)),
 		toolWords(b.sheet(), p, b.w.unit()), b.walk.cut+1, p.Count)
 }
 

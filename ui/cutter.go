@@ -53,10 +53,10 @@ func (w *Window) keepRack(r bench.Rack) bool {
 
 // setDay sets the hours of a day at the bench.
 func (w *Window) setDay(text string) bool {
-	text = strings.ReplaceAll(strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(text), "h")), ",", ".")
+	text = strings.ReplaceAll(strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(text), say("h"))), ",", ".")
 	hours, err := strconv.ParseFloat(text, 64)
 	if err != nil {
-		w.Say(fmt.Sprintf(say("%q is no number."), text))
+		w.Say(say("%q is no number.", text))
 		return false
 	}
 	c := w.cutterNow()
@@ -77,7 +77,7 @@ func (w *Window) BringInJobs(path string) bool {
 	if !w.keepCutter(c, w.store.KeepJobs(jobs)) {
 		return false
 	}
-	w.Say(fmt.Sprintf(say("%d finished jobs brought in."), len(jobs)))
+	w.Say(say("%d finished jobs brought in.", len(jobs)))
 	return true
 }
 

@@ -63,7 +63,7 @@ func (l *passList) fillRow(i widget.ListItemID, o fyne.CanvasObject) {
 		t.Refresh()
 	}
 	put(words[0], fmt.Sprintf("%d  %s · %s", i+1, say(string(p.Method)), toolWords(s, p, u)))
-	put(words[1], fmt.Sprintf(say("%s · %d cuts, %s"), say(stageWords[p.Stage]), p.Count, timesWords(p.Times)))
+	put(words[1], say("%s · %d cuts, %s", say(stageWords[p.Stage]), p.Count, timesWords(p.Times)))
 	put(parts[2].(*fyne.Container).Objects[0], hoursWords(p.Hours))
 }
 

@@ -74,11 +74,11 @@ func (b *benchPlan) measures() []measure {
 	}
 	rows = append(rows,
 		measure{"work", hoursWords(p.Hours)},
-		measure{"days", fmt.Sprintf(say("%.1f of %g h"), p.Days, p.DayHours)},
+		measure{"days", say("%.1f of %g h", p.Days, p.DayHours)},
 		measure{"cuts", strconv.Itoa(p.CutOuts + p.StarHoles)},
-		measure{"lines", fmt.Sprintf("%.2f m", p.LengthMM/1000)},
-		measure{"way between", fmt.Sprintf("%.2f m", p.TravelMM/1000)},
-		measure{"pile", strconv.Itoa(p.Pile) + " " + say("sheets")},
+		measure{"lines", say("%.2f m", p.LengthMM/1000)},
+		measure{"way between", say("%.2f m", p.TravelMM/1000)},
+		measure{"pile", counted(p.Pile, "sheet", "sheets")},
 		measure{"can be sold", strconv.Itoa(p.Saleable)},
 		measure{"tools that the rack lacks", strconv.Itoa(len(s.Assignment.Missing))},
 	)
@@ -92,13 +92,13 @@ func (b *benchPlan) passMeasures() []measure {
 	u, s := b.w.unit(), b.sheet()
 	p := s.Plan.Passes[b.walk.pass]
 	rows := []measure{
-		{"pass", fmt.Sprintf("%d %s %d", b.walk.pass+1, say("of"), len(s.Plan.Passes))},
+		{"pass", say("%d of %d", b.walk.pass+1, len(s.Plan.Passes))},
 		{"when", say(stageWords[p.Stage])},
 		{"method", say(string(p.Method))},
 		{"tool", toolWords(s, p, u)},
 		{"each line cut", timesWords(p.Times)},
 		{"its work", hoursWords(p.Hours)},
-		{"cut", fmt.Sprintf("%d %s %d", b.walk.cut+1, say("of"), p.Count)},
+		{"cut", say("%d of %d", b.walk.cut+1, p.Count)},
 		{"done so far", hoursWords(b.hoursSoFar())},
 	}
 	places := b.planner.plan.passes[b.number][b.walk.pass].places
@@ -125,9 +125,9 @@ func timesWords(n int) string {
 	if n == 1 {
 		return say("once")
 	}
-	return fmt.Sprintf(say("%d times"), n)
+	return say("%d times", n)
 }
 
-func hoursWords(h float64) string { return fmt.Sprintf("%.1f h", h) }
+func hoursWords(h float64) string { return say("%.1f h", h) }
 
-func days(d float64) string { return fmt.Sprintf(say("%.1f days"), d) }
+func days(d float64) string { return say("%.1f days", d) }

@@ -1,8 +1,6 @@
 package ui
 
 import (
-	"fmt"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
@@ -91,13 +89,13 @@ func (e *rackEditor) turn(to document.History[bench.Rack], words string) bool {
 
 func (e *rackEditor) undo() {
 	if h, ok := e.history.Undo(); ok {
-		e.turn(h, say("Undone")+": "+say(e.history.UndoName())+".")
+		e.turn(h, say("Undone: %s.", say(e.history.UndoName())))
 	}
 }
 
 func (e *rackEditor) redo() {
 	if h, ok := e.history.Redo(); ok {
-		e.turn(h, say("Done again")+": "+say(e.history.RedoName())+".")
+		e.turn(h, say("Done again: %s.", say(e.history.RedoName())))
 	}
 }
 
@@ -132,7 +130,7 @@ func (e *rackEditor) show() {
 	able(e.undoes, e.history.UndoName() != "")
 	able(e.redoes, e.history.RedoName() != "")
 	if e.told.Text == "" {
-		e.told.SetText(fmt.Sprintf(say("%d tools. Each change is kept at once, for all orders."), len(e.order)))
+		e.told.SetText(say("%d tools. Each change is kept at once, for all orders.", len(e.order)))
 	}
 }
 

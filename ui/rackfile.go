@@ -1,7 +1,7 @@
 package ui
 
 import (
-	"fmt"
+	"errors"
 	"io"
 	"os"
 	"path/filepath"
@@ -28,7 +28,7 @@ func (e *rackEditor) bringIn(path string) {
 		return
 	}
 	if e.do("Bring In a Rack", func(bench.Rack) (bench.Rack, error) { return r, nil }) {
-		e.told.SetText(fmt.Sprintf(say("%d tools brought in from %s."), len(r.Tools), filepath.Base(path)))
+		e.told.SetText(say("%d tools brought in from %s.", len(r.Tools), filepath.Base(path)))
 	}
 }
 
@@ -44,13 +44,13 @@ func (w *Window) askRackName() {
 			os.Remove(path) // the dialog has made an empty file under the bare name
 			path += tableExtension
 			if _, err := os.Stat(path); err == nil { // the dialog has asked about the bare name only
-				w.fail(fmt.Errorf("rack: there is a %s already; give another name", filepath.Base(path)))
+				w.fail(errors.New(say("there is a %s already; give another name", filepath.Base(path))))
 				return
 			}
 		}
 		w.WriteRack(path)
 	}, w.win)
-	d.SetFileName("rack" + tableExtension)
+	d.SetFileName(say("rack") + tableExtension)
 	d.Resize(fyne.NewSize(860, 600))
 	d.Show()
 }
@@ -59,7 +59,7 @@ func (w *Window) askRackName() {
 func (w *Window) WriteRack(path string) bool {
 	rack := w.cutterNow().Rack
 	err := export.Save(path, true, func(out io.Writer) error { return bench.WriteRack(out, rack) })
-	words := fmt.Sprintf(say("%d tools written to %s."), len(rack.Tools), filepath.Base(path))
+	words := say("%d tools written to %s.", len(rack.Tools), filepath.Base(path))
 	if err != nil {
 		words = sentence(err)
 	}

@@ -88,7 +88,7 @@ func (e *rackEditor) sortBy(by bench.By) {
 
 // fields are the tool that is added or changed.
 func (e *rackEditor) fields() fyne.CanvasObject {
-	e.kind, e.condition = widget.NewSelect(allWords(kindWords), nil), widget.NewSelect(allWords(conditionWords), nil)
+	e.kind, e.condition = newSelect(allWords(kindWords), nil), widget.NewSelect(allWords(conditionWords), nil)
 	e.number, e.size, e.note, e.outline = widget.NewEntry(), widget.NewEntry(), widget.NewEntry(), widget.NewEntry()
 	e.size.SetPlaceHolder("0.45 mm")
 	e.outline.SetPlaceHolder("M0 0H2V1H0Z")

@@ -82,10 +82,10 @@ func TestFynesOwnDialogsSpeakAsTheWindowDoes(t *testing.T) {
 // formats of figures, keys of a keyboard, letters of stars.
 var noText = regexp.MustCompile(`^[^A-Za-z]*$` + // no letters
 	`|^[a-z]*(-[a-z0-9]*)+$` + // codes
-	`|^\.(svg|dxf|SVG|DXF|tsugime)$` +
+	`|^\.(svg|dxf|SVG|DXF|csv|tsugime)$` +
 	`|^[^a-zA-Z%]*(%[-+.0-9]*[a-zA-Z%](·[AB])?[^a-zA-Z%]*)+( mm²)?( \()?$` + // figures
 	`|^(%s|open %s): %w$` + // of an error, which is told as a whole
-	`|^ mm²( \()?$|^[0-9.]+ mm$|^M0 0 H2 V1 Z$` +
+	`|^ mm²( \()?$|^[0-9.]+ mm$|^M0 0 ?H2 ?V1 ?(H0)?Z$` +
 	`|^(Ctrl|Alt|Shift|[CLMT])$` +
 	`|^(LC_ALL|LC_MESSAGES|LANG|LANGUAGE|POSIX|\.utf-8|en|en\.json|mplus-1p-japanese\.ttf)$` +
 	`|^(file\.name|file\.parent|language|English| – Tsugime|Tsugime|sun|skew|ribbon|tongue)$`)
@@ -153,6 +153,10 @@ var strung = map[string][]string{
 	"Up":              {"up"},
 	"Down":            {"down"},
 	" without Saving": {"Close without Saving", "Open without Saving", "Begin Anew without Saving"},
+	" on the ":        nil, // of a finding, which is retold whole
+	"first":           nil,
+	"second":          nil,
+	" sheet":          nil,
 	"1 ":              nil,
 	"%d ":             nil,
 }

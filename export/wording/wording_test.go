@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"tsugime/assets"
 	"tsugime/export"
 )
 
@@ -140,5 +141,21 @@ func TestWhatWasSaidInEnglishIsRetold(t *testing.T) {
 		if got := English.Retell(said); got != said {
 			t.Errorf("English retells %q as %q", said, got)
 		}
+	}
+}
+
+// A sentence that stands twice in the file would be said as the last one says, and
+// a change of the first would change nothing.
+func TestNoSentenceStandsTwice(t *testing.T) {
+	seen := map[string]bool{}
+	for _, m := range regexp.MustCompile(`(?m)^\s*("(?:[^"\\]|\\.)*"):`).FindAllSubmatch(assets.JapaneseWords(), -1) {
+		key := string(m[1])
+		if seen[key] {
+			t.Errorf("%s stands twice", key)
+		}
+		seen[key] = true
+	}
+	if len(seen) != len(table()) {
+		t.Errorf("%d sentences were seen, the table has %d", len(seen), len(table()))
 	}
 }
