@@ -141,7 +141,7 @@ func (b *benchPlan) showReason() {
 		return
 	}
 	c := b.sheet().Assignment.Choices[k]
-	b.reason.SetText(say(string(c.Method)) + ": " + say(reasonWords[c.Reason]) + ".")
+	b.reason.SetText(say("%s.", say("%s: %s", say(string(c.Method)), say(reasonWords[c.Reason]))))
 }
 
 // showRates tells how fast the cutter is, and from what that is known.

@@ -117,7 +117,7 @@ func toolWords(s repeat.BenchSheet, p bench.Pass, u geom.Unit) string {
 	case ok:
 		return t.Number + " (" + u.Format(t.Size, 3) + ")"
 	case p.Size > 0:
-		return u.Format(p.Size, 3) + ", " + say("not in the rack")
+		return say("%s, not in the rack", u.Format(p.Size, 3))
 	}
 	return say("not in the rack")
 }

@@ -42,7 +42,7 @@ func (w *Window) layManyBolts() {
 		}
 		return func() {
 			w.boltStation().chance = c
-			w.Say(counted(c.bolts.Bolts, "bolt laid by chance", "bolts laid by chance") + ".")
+			w.Say(say("%s.", counted(c.bolts.Bolts, "bolt laid by chance", "bolts laid by chance")))
 			w.refresh()
 		}, ctx.Err()
 	})

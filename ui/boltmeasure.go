@@ -87,7 +87,7 @@ func (s *boltStation) walkMeasures(u geom.Unit, r cloth.Run) []measure {
 	for _, w := range all {
 		name := plainWords(w.way)
 		if w.now {
-			name += ", " + say("as laid")
+			name = say("%s, as laid", name)
 		}
 		list = append(list, measure{name, "± " + u.Format(w.end(), 2)})
 	}

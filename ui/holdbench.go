@@ -31,6 +31,16 @@ func wordsFor(list []worded, value string) string {
 	return value
 }
 
+// valueSaid returns the value for its words in the language of the person.
+func valueSaid(list []worded, said string) string {
+	for _, w := range list {
+		if say(w.words) == said {
+			return w.value
+		}
+	}
+	return said
+}
+
 // valueOf returns the value for its words.
 func valueOf(list []worded, words string) string {
 	for _, w := range list {

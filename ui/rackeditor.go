@@ -69,7 +69,7 @@ func (e *rackEditor) do(name string, edit func(r bench.Rack) (bench.Rack, error)
 		e.told.SetText(sentence(err))
 		return false
 	}
-	return e.turn(e.history.Do(name, next), say(name)+".")
+	return e.turn(e.history.Do(name, next), say("%s.", say(name)))
 }
 
 // turn keeps another state of the rack.
@@ -137,8 +137,8 @@ func (e *rackEditor) show() {
 // tool reads the fields.
 func (e *rackEditor) tool() (bench.Tool, error) {
 	t := bench.Tool{
-		Kind: bench.Kind(valueOf(kindWords, e.kind.Selected)), Number: e.number.Text,
-		Condition: bench.Condition(valueOf(conditionWords, e.condition.Selected)), Note: e.note.Text,
+		Kind: bench.Kind(valueSaid(kindWords, e.kind.Selected)), Number: e.number.Text,
+		Condition: bench.Condition(valueSaid(conditionWords, e.condition.Selected)), Note: e.note.Text,
 	}
 	var err error
 	if t.Kind == bench.Punch {
@@ -151,12 +151,12 @@ func (e *rackEditor) tool() (bench.Tool, error) {
 
 // write puts a tool into the fields.
 func (e *rackEditor) write(t bench.Tool) {
-	e.kind.SetSelected(wordsFor(kindWords, string(t.Kind)))
+	e.kind.SetSelected(say(wordsFor(kindWords, string(t.Kind))))
 	condition := t.Condition
 	if condition == "" {
 		condition = bench.Sharp
 	}
-	e.condition.SetSelected(wordsFor(conditionWords, string(condition)))
+	e.condition.SetSelected(say(wordsFor(conditionWords, string(condition))))
 	e.number.SetText(t.Number)
 	e.note.SetText(t.Note)
 	e.size.SetText("")

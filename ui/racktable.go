@@ -27,10 +27,10 @@ type rackColumn struct {
 }
 
 var rackColumns = []rackColumn{
-	{"kind", bench.ByKind, 150, func(t bench.Tool, _ geom.Unit) string { return wordsFor(kindWords, string(t.Kind)) }},
+	{"kind", bench.ByKind, 150, func(t bench.Tool, _ geom.Unit) string { return say(wordsFor(kindWords, string(t.Kind))) }},
 	{"number", bench.ByNumber, 150, func(t bench.Tool, _ geom.Unit) string { return t.Number }},
 	{"size", bench.BySize, 150, toolSize},
-	{"condition", bench.ByCondition, 120, func(t bench.Tool, _ geom.Unit) string { return wordsFor(conditionWords, string(t.Condition)) }},
+	{"condition", bench.ByCondition, 120, func(t bench.Tool, _ geom.Unit) string { return say(wordsFor(conditionWords, string(t.Condition))) }},
 	{"note", bench.ByNote, 230, func(t bench.Tool, _ geom.Unit) string { return t.Note }},
 }
 
@@ -88,12 +88,12 @@ func (e *rackEditor) sortBy(by bench.By) {
 
 // fields are the tool that is added or changed.
 func (e *rackEditor) fields() fyne.CanvasObject {
-	e.kind, e.condition = newSelect(allWords(kindWords), nil), widget.NewSelect(allWords(conditionWords), nil)
+	e.kind, e.condition = newSelect(allSaid(allWords(kindWords)), nil), newSelect(allSaid(allWords(conditionWords)), nil)
 	e.number, e.size, e.note, e.outline = widget.NewEntry(), widget.NewEntry(), widget.NewEntry(), widget.NewEntry()
 	e.size.SetPlaceHolder("0.45 mm")
 	e.outline.SetPlaceHolder("M0 0H2V1H0Z")
 	e.kind.OnChanged = func(words string) {
-		if bench.Kind(valueOf(kindWords, words)) == bench.Punch {
+		if bench.Kind(valueSaid(kindWords, words)) == bench.Punch {
 			e.size.Disable()
 			e.outline.Enable()
 		} else {

@@ -3,7 +3,7 @@
 // assets/words. Whole sentences are kept, not words to be strung together, since
 // the order of the words differs.
 //
-//	wording.Japanese.Say("%d of %d", 3, 12) // "12枚中3枚目"
+//	wording.Japanese.Say("%d of %d", 3, 12) // "12のうち3"
 package wording
 
 import (

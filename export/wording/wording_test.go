@@ -70,7 +70,7 @@ func TestSayFillsItsPlacesInTheLanguagesOwnOrder(t *testing.T) {
 		want   string
 	}{
 		{English, "%d of %d", []any{3, 12}, "3 of 12"},
-		{Japanese, "%d of %d", []any{3, 12}, "12枚のうち3"},
+		{Japanese, "%d of %d", []any{3, 12}, "12のうち3"},
 		{Japanese, "Print at 100 %,", nil, "等倍（100 %）で刷り、"},
 		{Japanese, "%d, open area %.1f %%", []any{39100, 11.94}, "39100、抜き 11.9 %"},
 		{Japanese, "nobody has said this yet", nil, "nobody has said this yet"},
