@@ -14,6 +14,10 @@ import (
 // patience is how long work in the background goes on before it shows itself.
 const patience = time.Second
 
+// later does f on the window's own goroutine, on which alone the window is read and
+// changed. Tests have no such goroutine: they take what was posted while they wait.
+var later = fyne.Do
+
 // background does something that may take long and shows what came of it by the
 // function that it returns. Beyond a second it shows that it is at work, with a
 // way to stop it. What was begun before is given up.
@@ -31,7 +35,7 @@ func (w *Window) background(title string, do func(ctx context.Context) (func(), 
 			return
 		case <-time.After(patience):
 		}
-		fyne.Do(func() {
+		later(func() {
 			select {
 			case <-done:
 			default:
@@ -41,7 +45,7 @@ func (w *Window) background(title string, do func(ctx context.Context) (func(), 
 	}()
 	go func() {
 		then, err := do(ctx)
-		fyne.Do(func() {
+		later(func() {
 			defer close(done)
 			given := ctx.Err() != nil
 			stop()

@@ -3,11 +3,9 @@ package ui
 import (
 	"os"
 	"path/filepath"
-	"runtime"
 	"slices"
 	"strings"
 	"testing"
-	"time"
 
 	"fyne.io/fyne/v2"
 
@@ -30,27 +28,7 @@ func onTheBench(t *testing.T, starter string) (*Window, *benchPlan) {
 func awaitPlan(t *testing.T, b *benchPlan) {
 	t.Helper()
 	settle(t, b.w)
-	late := time.After(time.Minute)
-	for {
-		done := b.planner.done // read before the plan, which is shown before done is let go
-		if b.planner.fresh() {
-			return
-		}
-		if done == nil { // built, but not shown yet
-			runtime.Gosched()
-			select {
-			case <-late:
-				t.Fatal("nothing plans the bench")
-			default:
-				continue
-			}
-		}
-		select {
-		case <-done:
-		case <-late:
-			t.Fatal("the bench was not planned within a minute")
-		}
-	}
+	await(t, "the bench is planned", b.planner.fresh)
 }
 
 func TestTheWalkGoesThroughEveryCutOnce(t *testing.T) {

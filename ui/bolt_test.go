@@ -3,7 +3,6 @@ package ui
 import (
 	"slices"
 	"testing"
-	"time"
 
 	"tsugime/repeat/check"
 	"tsugime/repeat/cloth"
@@ -132,11 +131,7 @@ func TestTenThousandBoltsReplaceTheFew(t *testing.T) {
 		t.Fatalf("%d bolts at first", n)
 	}
 	w.layManyBolts()
-	select {
-	case <-w.task:
-	case <-time.After(time.Minute):
-		t.Fatal("the bolts were not laid within a minute")
-	}
+	settleTask(t, w)
 	c := s.laidByChance()
 	if c.bolts.Bolts != manyBolts || c.set.Bolts != manyBolts {
 		t.Errorf("%d bolts, %d sets", c.bolts.Bolts, c.set.Bolts)

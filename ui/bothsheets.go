@@ -3,8 +3,6 @@ package ui
 import (
 	"strconv"
 
-	"fyne.io/fyne/v2"
-
 	"tsugime/export/raster"
 	"tsugime/repeat/geom"
 	"tsugime/repeat/stencil"
@@ -32,7 +30,7 @@ func (s *stencilStation) layBoth() {
 	s.both = now
 	design := s.w.work.Order.Unit
 	show := func(what func(b *bothSheets)) {
-		fyne.Do(func() {
+		later(func() {
 			if s.both.ordered == now.ordered && s.both.off == now.off {
 				what(&s.both)
 				s.w.refresh()

@@ -22,9 +22,7 @@ func BenchmarkGarmentFrame(b *testing.B) {
 	}
 	w := New(a, o, "", session.In(b.TempDir(), time.Hour))
 	w.win.Resize(fyne.NewSize(1600, 1000))
-	for !w.Ready() {
-		<-w.Shown()
-	}
+	settle(b, w)
 	w.GoTo(garmentAt)
 	s := w.garmentStation()
 	for _, c := range []struct {

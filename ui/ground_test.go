@@ -4,21 +4,10 @@ import (
 	"slices"
 	"strings"
 	"testing"
-	"time"
 
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
 )
-
-// settleTask waits until what goes on in the background is shown.
-func settleTask(t *testing.T, w *Window) {
-	t.Helper()
-	select {
-	case <-w.task:
-	case <-time.After(time.Minute):
-		t.Fatal("the work in the background did not end within a minute")
-	}
-}
 
 // pick chooses a ground of the list, as a person does.
 func pick(w *Window, n int) { theDraft(w).ground.names.SetSelectedIndex(n) }

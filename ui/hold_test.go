@@ -44,11 +44,7 @@ func atStencil(t *testing.T) (*Window, *stencilStation, geom.Point) {
 // finish waits for what goes on in the background, and for the order to be built.
 func finish(t *testing.T, w *Window) {
 	t.Helper()
-	select {
-	case <-w.task:
-	case <-time.After(time.Minute):
-		t.Fatal("not done within a minute")
-	}
+	settleTask(t, w)
 	settle(t, w)
 }
 

@@ -60,12 +60,12 @@ func (w *Window) WriteJob(folder string) {
 	options := report.Options{Force: true, Rack: cutter.Rack, Rates: cutter.Rates()}
 	go func() {
 		files, err := report.JobFolder(ctx, work, folder, options, func(done, of int, name string) {
-			fyne.Do(func() {
+			later(func() {
 				bar.SetValue(float64(done) / float64(of))
 				label.SetText(name)
 			})
 		})
-		fyne.Do(func() {
+		later(func() {
 			defer cancel()
 			d.Hide()
 			switch {

@@ -1,8 +1,6 @@
 package ui
 
 import (
-	"fyne.io/fyne/v2"
-
 	"tsugime/export/raster"
 	"tsugime/repeat"
 	"tsugime/repeat/bench"
@@ -90,8 +88,7 @@ type planner struct {
 	w       *Window
 	plan    planned // that is shown; its key is zero before the first
 	running bool
-	done    chan struct{} // closed when the newest plan is shown
-	shown   func()        // shows a new plan
+	shown   func() // shows a new plan
 }
 
 // wanted is what a plan belongs to now.
@@ -106,22 +103,17 @@ func (p *planner) freshen() {
 	if p.running || p.w.built == 0 || p.fresh() {
 		return
 	}
-	if p.done == nil {
-		p.done = make(chan struct{})
-	}
 	key, work := p.wanted(), p.w.work
 	p.running = true
 	go func() {
 		plan := planOf(work, key, cutter.Rack, cutter.Rates())
-		fyne.Do(func() {
+		later(func() {
 			p.running = false
 			if key != p.wanted() { // another is wanted by now
 				p.freshen()
 				return
 			}
 			p.plan = plan
-			close(p.done)
-			p.done = nil
 			p.shown()
 		})
 	}()

@@ -3,7 +3,6 @@ package ui
 import (
 	"slices"
 	"testing"
-	"time"
 
 	"fyne.io/fyne/v2"
 
@@ -68,12 +67,7 @@ func TestSheetsLaidOffEachOtherShowDye(t *testing.T) {
 		shows bool
 	}{{"0 mm", false}, {"0.5 mm", true}} {
 		off(t, s, c.text)
-		for i := 0; !s.both.known; i++ {
-			if i == 600 {
-				t.Fatal("the cover was not measured within a minute")
-			}
-			time.Sleep(100 * time.Millisecond)
-		}
+		await(t, "the cover is measured", func() bool { return s.both.known })
 		if got := len(s.both.shows.Missing) > 0; got != c.shows {
 			t.Errorf("off by %s with a lap of %g mm: shows dye %v, want %v", c.text, lap, got, c.shows)
 		}

@@ -52,7 +52,7 @@ func (w *Window) showStarters() {
 				continue // told when it is chosen
 			}
 			picture := starterPicture(o.Design())
-			fyne.Do(func() {
+			later(func() {
 				pictures[i].Image = picture
 				pictures[i].Refresh()
 			})

@@ -36,19 +36,50 @@ func onBench(t *testing.T, starter string) *Window {
 	return w
 }
 
-// settle waits until the newest order has been built and shown.
-func settle(t *testing.T, w *Window) {
+// posted is what work in the background wants done by the window.
+var posted = make(chan func(), 4096)
+
+func TestMain(m *testing.M) {
+	later = func(f func()) { posted <- f }
+	os.Exit(m.Run())
+}
+
+// await does what is posted until something holds.
+func await(t testing.TB, what string, holds func() bool) {
 	t.Helper()
-	for !w.Ready() {
+	late := time.After(2 * time.Minute)
+	for !holds() {
 		select {
-		case <-w.Shown():
-			if w.fault != nil {
-				t.Fatal(w.fault)
-			}
-		case <-time.After(time.Minute):
-			t.Fatal("the order was not built within a minute")
+		case f := <-posted:
+			f()
+		case <-late:
+			t.Fatalf("%s: not within two minutes", what)
 		}
 	}
+}
+
+// settle waits until the newest order has been built and shown.
+func settle(t testing.TB, w *Window) {
+	t.Helper()
+	await(t, "the order is built and shown", func() bool {
+		if w.fault != nil {
+			t.Fatal(w.fault)
+		}
+		return w.Ready()
+	})
+}
+
+// settleTask waits until the work in the background has ended.
+func settleTask(t testing.TB, w *Window) {
+	t.Helper()
+	await(t, "the work in the background ends", func() bool {
+		select {
+		case <-w.task:
+			return true
+		default:
+			return false
+		}
+	})
 }
 
 func written(t *testing.T, o document.Order) string {
@@ -254,12 +285,7 @@ func TestTheJobFolderIsWrittenInTheBackground(t *testing.T) {
 	w := onBench(t, "leaf")
 	folder := filepath.Join(t.TempDir(), "job")
 	w.WriteJob(folder)
-	for i := 0; w.win.Canvas().Overlays().Top() != nil; i++ {
-		if i == 1200 {
-			t.Fatal("the job folder was not written within two minutes")
-		}
-		time.Sleep(100 * time.Millisecond)
-	}
+	await(t, "the job folder is written", func() bool { return w.win.Canvas().Overlays().Top() == nil })
 	for _, name := range report.Names(w.work) {
 		if info, err := os.Stat(filepath.Join(folder, name)); err != nil || info.Size() == 0 {
 			t.Errorf("%s: %v; the window says: %s", name, err, w.status.Text)

@@ -44,7 +44,6 @@ type Window struct {
 	built   int         // its number; zero while nothing is built
 	fault   error       // why the present state could not be built
 	cancel  context.CancelFunc
-	pending chan struct{} // closed when the newest build is shown
 	stop    context.CancelFunc
 	task    chan struct{} // closed when what goes on in the background is done and shown
 
@@ -210,16 +209,15 @@ func (w *Window) rebuild() {
 		w.cancel()
 	}
 	ctx, cancel := context.WithCancel(context.Background())
-	now, prev, done := w.history.Now(), w.work, make(chan struct{})
-	w.cancel, w.pending, w.fault = cancel, done, nil
+	now, prev := w.history.Now(), w.work
+	w.cancel, w.fault = cancel, nil
 	go func() {
 		work, err := repeat.Rebuild(ctx, prev, now.order)
 		var ready grounds
 		if err == nil {
 			ready = groundsOf(work)
 		}
-		fyne.Do(func() {
-			defer close(done)
+		later(func() {
 			if w.history.Now().number != now.number || ctx.Err() != nil {
 				return
 			}
@@ -235,9 +233,6 @@ func (w *Window) rebuild() {
 
 // Ready reports whether the work shown belongs to the present order.
 func (w *Window) Ready() bool { return w.built == w.history.Now().number }
-
-// Shown is closed when the newest order has been built and shown.
-func (w *Window) Shown() <-chan struct{} { return w.pending }
 
 // refresh shows the present order and work in the station and the inspector.
 func (w *Window) refresh() {

@@ -2,6 +2,7 @@ package board
 
 import (
 	"image/color"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -14,18 +15,36 @@ type labels struct {
 	texts   []*canvas.Text
 	shields []*canvas.Rectangle
 	used    int
+	taken   []box // what the shields cover by now
+}
+
+// A box is a place on the surface from one corner to the other, in its own pixels.
+type box struct{ from, to fyne.Position }
+
+// overlaps reports whether two boxes share more than an edge.
+func (b box) overlaps(c box) bool {
+	return b.from.X < c.to.X && c.from.X < b.to.X && b.from.Y < c.to.Y && c.from.Y < b.to.Y
 }
 
 // most bounds how many labels are shown; more can't be read.
 const mostLabels = 400
 
-// layLabels puts the scene's labels and the rulers' numbers in their places.
+// shieldPx is how far a shield reaches beyond its words on either side.
+const shieldPx = 4
+
+// layLabels puts the scene's labels and the rulers' numbers in their places, the bold
+// ones first: a shielded label that would cover another is left out until there is
+// room for both.
 func (b *Board) layLabels() {
-	b.labels.used = 0
+	b.labels.used, b.labels.taken = 0, b.labels.taken[:0]
 	size := b.Size()
 	if b.view.zoom > 0 {
-		for _, l := range b.scene.Labels {
-			b.lay(l, size)
+		for _, bold := range []bool{true, false} {
+			for _, l := range b.scene.Labels {
+				if l.Bold == bold {
+					b.lay(l, size)
+				}
+			}
 		}
 		if !b.scene.Plain {
 			b.layNumbers(size)
@@ -65,6 +84,13 @@ func (b *Board) lay(l Label, size fyne.Size) {
 	if pos.X < edge || pos.Y < edge {
 		return
 	}
+	if l.Shield.A > 0 {
+		covers := box{pos.SubtractXY(shieldPx, 0), pos.AddXY(words.Width+shieldPx, words.Height)}
+		if slices.ContainsFunc(b.labels.taken, covers.overlaps) {
+			return
+		}
+		b.labels.taken = append(b.labels.taken, covers)
+	}
 	b.put(l.Text, pos, words, text, l.Bold, l.Colour, l.Shield)
 }
 
@@ -102,8 +128,8 @@ func (b *Board) put(text string, pos fyne.Position, words fyne.Size, size float3
 	r.Hidden = shield.A == 0
 	if !r.Hidden {
 		r.FillColor = shield
-		r.Move(fyne.NewPos(pos.X-4, pos.Y-1))
-		r.Resize(fyne.NewSize(words.Width+8, words.Height+2))
+		r.Move(fyne.NewPos(pos.X-shieldPx, pos.Y-1))
+		r.Resize(fyne.NewSize(words.Width+2*shieldPx, words.Height+2))
 		r.Refresh()
 	}
 	t.Text, t.TextSize, t.TextStyle.Bold, t.Color = text, size, bold, c
