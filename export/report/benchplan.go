@@ -157,10 +157,12 @@ func excessTable(p bench.Plan, f figures) table {
 		if e.Own {
 			source = f.say("the rack's own limit")
 		}
-		what, is, most := f.say("smallest cut-out"), f.fine.with(e.Got), f.fine.with(e.Limit.Hole)
+		what := f.say("smallest cut-out")
+		is, most := f.fine.apart(e.Got, e.Limit.Hole)
 		switch e.What {
 		case bench.WebWidth:
-			what, most = f.say("narrowest web"), f.fine.with(e.Limit.Web)
+			what = f.say("narrowest web")
+			is, most = f.fine.apart(e.Got, e.Limit.Web)
 		case bench.PileSize:
 			what, is, most = f.say("sheets in the pile"), fmt.Sprint(e.Pile), fmt.Sprint(e.Limit.Pile)
 		}

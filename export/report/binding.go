@@ -75,7 +75,7 @@ func bindingWords(l *leaf, room geom.Box, w repeat.Work, b binding, f figures) {
 func bindingSteps(pile, set int, b binding, f figures) []string {
 	steps := []string{
 		f.say("Print at 100 %% and measure the square: %s.", unbroken(f.checkText())),
-		f.say("Square the %s, lay the marking sheet on top and prick the string holes.", f.count(pile, "sheet")),
+		f.say("Square the %s, lay the marking sheet on top and prick the %s.", f.count(pile, "sheet"), f.count(len(b.places), "string hole")),
 		f.say("Thread twisted-paper string (koyori) through each pair and tie it flat, on all four sides."),
 		f.say("Mark the bottom sheet: it is cut incompletely and is not for sale."),
 	}

@@ -32,6 +32,14 @@ func (r ruler) with(l geom.Length) string { return r.number(l) + " " + r.name }
 // plain writes l and the unit for a sentence, without trailing zeros.
 func (r ruler) plain(l geom.Length) string { return r.unit.Number(l, r.places) + " " + r.name }
 
+// apart writes two lengths that differ with as many decimals as show it.
+func (r ruler) apart(a, b geom.Length) (string, string) {
+	for most := r.places + 4; a != b && r.number(a) == r.number(b) && r.places < most; {
+		r.places++
+	}
+	return r.with(a), r.with(b)
+}
+
 // figures are the rulers of a set of sheets and the language they are worded in.
 // The stencil is measured in kane and the cloth in kujira, as the trade does (a
 // stencil of 31 stripes to the sun means the kane sun, also where the garment is

@@ -155,7 +155,7 @@ func proofSentences(w repeat.Work, f figures) []string {
 	width, length := w.Run.Bolt.FinishedSize()
 	all := []string{f.say("The cloth is %s wide and %s long; the pattern fills %s of its width and repeats every %s along it.",
 		r.plain(width), long.plain(length), r.plain(w.Order.Sheet.Field.Width), r.plain(w.Sheet.Spec.Step))}
-	if n := w.Printed().PerCM2(); n >= 1 {
+	if n := w.Printed().PerCM2(); n >= 2 {
 		all = append(all, f.say("About %.0f white shapes stand on a square centimetre.", n))
 	} else {
 		all = append(all, f.say("About %.0f white shapes stand on a square of ten centimetres.", 100*n))

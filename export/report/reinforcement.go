@@ -36,7 +36,11 @@ func Reinforcement(w repeat.Work, opt Options) (export.Book, error) {
 			f: f, title: f.title(w), kind: s.kind(f.say("Reinforcement"), f), facts: stepFacts(w, f), of: &d,
 			field: patternField(s.Sheet), pages: pages, fixed: opt.correction(w),
 		}
-		m.first = func(l *leaf, room geom.Box) { l.steps(room.Min, room.Width(), r.steps(f)) }
+		steps := r.steps(f)
+		if !r.listed() { // a page of cautions alone would hang nowhere
+			steps = append(steps, reinforcingCautions(f)...)
+		}
+		m.first = func(l *leaf, room geom.Box) { l.steps(room.Min, room.Width(), steps) }
 		all := m.book().Pages
 		b.Pages = append(append(append(b.Pages, all[0]), r.tables(m)...), all[1:]...)
 	}
@@ -146,8 +150,18 @@ func (r reinforcing) steps(f figures) []string {
 	return append(all, f.say("How far apart and how far beyond the field is our recommendation, reckoned from dry strips of paper; a trial piece knows better."))
 }
 
-// tables lists threads and ties with their places, and the cautions.
+// listed reports whether threads or ties have places to list.
+func (r reinforcing) listed() bool { return len(r.level)+len(r.upright)+len(r.ties) > 0 }
+
+// reinforcingCautions are those of blades, lacquer, solvent and tannin.
+func reinforcingCautions(f figures) []string { return cautions(f)[:tanninCaution+1] }
+
+// tables lists threads and ties with their places, and the cautions; nothing where
+// neither has any.
 func (r reinforcing) tables(m marking) []export.Page {
+	if !r.listed() {
+		return nil
+	}
 	f := m.f
 	fl := newFlow(f, m.title, m.kind, m.facts, m.pages.page)
 	if len(r.level) > 0 {
@@ -167,7 +181,7 @@ func (r reinforcing) tables(m marking) []export.Page {
 		}
 	}
 	fl.heading(f.say("Take care"))
-	for _, c := range cautions(f)[:tanninCaution+1] {
+	for _, c := range reinforcingCautions(f) {
 		fl.point(c)
 	}
 	return fl.pages()

@@ -114,14 +114,13 @@ func webs(m Measures, _ Limits) []Finding {
 	})
 }
 
-// eachSheet looks at each sheet of the set; on names the second one, with a space
-// before it, and is empty for the first.
+// eachSheet looks at each sheet of the set; on says of a split which one it is, with
+// a space before it, and is empty for a sheet that stands alone.
 func eachSheet(m Measures, look func(s stencil.Sheet, on string) []Finding) []Finding {
-	found := look(m.Sheet, "")
-	if m.Sheet.Second != nil {
-		found = append(found, look(*m.Sheet.Second, " of the second sheet")...)
+	if m.Sheet.Second == nil {
+		return look(m.Sheet, "")
 	}
-	return found
+	return append(look(m.Sheet, " of the first sheet"), look(*m.Sheet.Second, " of the second sheet")...)
 }
 
 func middle(p, q geom.Point) geom.Point { return geom.BoxOf(p, q).Centre() }
