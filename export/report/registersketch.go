@@ -46,7 +46,7 @@ func sheetSketch(l *leaf, room geom.Box, s setSheet, f figures) geom.Length {
 	for _, star := range s.marks() {
 		l.disc(accentArea, put(star.At), geom.MM(1.6))
 	}
-	l.texts(accentWord, insideOf(paper, starLabels(s, put, geom.MM(2), geom.MM(2.4)), geom.MM(4)))
+	l.texts(accentWord, insideOf(paper, small, starLabels(s, put, geom.MM(2), geom.MM(2.4)), geom.MM(4)))
 	top := geom.Point{X: small.Centre().X, Y: small.Min.Y + small.Height()/4}
 	l.arrow(rule, top, top.Add(geom.Point{Y: small.Height() / 2}))
 	l.text(captions, captionStyle, top.Add(geom.Point{X: geom.MM(2), Y: small.Height() / 4}), export.Start, f.say("feed"))
@@ -54,14 +54,23 @@ func sheetSketch(l *leaf, room geom.Box, s setSheet, f figures) geom.Length {
 }
 
 // insideOf moves labels beside a star that would lie on the paper's edge over to the
-// star's other side, so far from where they stood.
-func insideOf(paper geom.Box, labels []export.Text, over geom.Length) []export.Text {
-	for i, t := range labels {
-		switch box := textBox(t); {
+// star's other side, so far from where they stood, and there off the joint lines at
+// the ends of the field.
+func insideOf(paper, field geom.Box, labels []export.Text, over geom.Length) []export.Text {
+	for i := range labels {
+		t := &labels[i]
+		switch box := textBox(*t); {
 		case box.Min.X < paper.Min.X+geom.MM(0.5):
-			labels[i].At.X, labels[i].Anchor = t.At.X+over, export.Start
+			t.At.X, t.Anchor = t.At.X+over, export.Start
 		case box.Max.X > paper.Max.X-geom.MM(0.5):
-			labels[i].At.X, labels[i].Anchor = t.At.X-over, export.End
+			t.At.X, t.Anchor = t.At.X-over, export.End
+		default:
+			continue
+		}
+		for _, y := range []geom.Length{field.Min.Y, field.Max.Y} {
+			if box := textBox(*t); box.Min.Y < y && box.Max.Y > y {
+				t.At.Y = y - t.Height/3
+			}
 		}
 	}
 	return labels
