@@ -55,8 +55,9 @@ func sheetSketch(l *leaf, room geom.Box, s setSheet, f figures) geom.Length {
 
 // insideOf moves labels beside a star that would lie on the paper's edge over to the
 // star's other side, so far from where they stood, and there off the joint lines at
-// the ends of the field.
+// the ends of the field, where there is room.
 func insideOf(paper, field geom.Box, labels []export.Text, over geom.Length) []export.Text {
+	var moved []int
 	for i := range labels {
 		t := &labels[i]
 		switch box := textBox(*t); {
@@ -67,13 +68,36 @@ func insideOf(paper, field geom.Box, labels []export.Text, over geom.Length) []e
 		default:
 			continue
 		}
+		moved = append(moved, i)
+	}
+	for _, i := range moved {
 		for _, y := range []geom.Length{field.Min.Y, field.Max.Y} {
-			if box := textBox(*t); box.Min.Y < y && box.Max.Y > y {
-				t.At.Y = y - t.Height/3
-			}
+			labels[i].At.Y = offLine(labels, i, y)
 		}
 	}
 	return labels
+}
+
+// offLine returns the height of a label that stands above a level line or, where
+// another label is in the way, below it: as it is, where it is off the line or no
+// place is free.
+func offLine(labels []export.Text, i int, line geom.Length) geom.Length {
+	t := labels[i]
+	if box := textBox(t); box.Min.Y >= line || box.Max.Y <= line {
+		return t.At.Y
+	}
+	for _, y := range []geom.Length{line - t.Height/3, line + t.Height} {
+		next := t
+		next.At.Y = y
+		free := true
+		for k, other := range labels {
+			free = free && (k == i || !textBox(other).Meets(textBox(next)))
+		}
+		if free {
+			return y
+		}
+	}
+	return t.At.Y
 }
 
 // keyFigures sets the step large, and below it what else is asked for most.
