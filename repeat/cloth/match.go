@@ -148,7 +148,10 @@ const (
 
 // Solve returns the laying. It is exact for up to 10 panels, unless the pattern
 // is so fine within the tolerance that the work grows beyond all patience; then,
-// and beyond 10 panels, Exact is false and LowerBound says how near it is.
+// and beyond 10 panels, Exact is false and LowerBound says how near it is. Nor is
+// it proven where panels tied together hang both ways up beside others, where an
+// Apart seam compares panels that hang opposite ways up or that can be shifted, and
+// where panels slide beside stretches to avoid.
 //
 // Method: a goal at a seam ties the places of its two panels together modulo the
 // lattice, so that panels tied together have one phase in common. Branch and

@@ -81,11 +81,13 @@ func (q *matcher) joinedBy(g goal, s tieState) []option {
 	s.tied[m.First], s.tied[m.Second] = true, true
 	if g.aim == Apart {
 		a := keepApart{i: m.First, j: m.Second, first: f.first, second: f.second, distance: g.apart}
-		for _, p := range q.places(f.at, g.apart+f.slack-1, -f.along) {
-			a.centres = append(a.centres, q.mod(p.Y-f.along))
+		a.centres = q.centres(f, g.apart+f.slack-1)
+		if f.first != f.second || f.slack > 0 && !slices.Equal(a.centres, q.centres(f, g.apart-f.slack-1)) {
+			// One that moves back while the other moves on may keep it apart where
+			// neither touches anything; and some shift may leave more room than is
+			// kept for all of them.
+			q.coarse = true
 		}
-		slices.Sort(a.centres)
-		a.centres = slices.Compact(a.centres)
 		s.apart = append(s.apart, a)
 		if !q.roomApart(a) || !q.keepsApart(s) {
 			return nil
@@ -120,6 +122,17 @@ func (q *matcher) joinedBy(g goal, s tieState) []option {
 		}
 	}
 	return found
+}
+
+// centres lists, along, what lies within reach across of a seam's first place,
+// modulo the period.
+func (q *matcher) centres(f facing, reach geom.Length) []geom.Length {
+	var centres []geom.Length
+	for _, p := range q.places(f.at, reach, -f.along) {
+		centres = append(centres, q.mod(p.Y-f.along))
+	}
+	slices.Sort(centres)
+	return slices.Compact(centres)
 }
 
 // roomApart reports whether the centres leave anything of the period.

@@ -69,17 +69,35 @@ type chains struct {
 
 // lengths returns the lengths of all chains of loose panels other than the given
 // one. Where the laying floats, a panel over the whole width that lies before all
-// others might as well lie behind them.
+// others might as well lie behind them: a chain of such panels alone begins with
+// one, and only a chain with a narrower panel, which another may lie beside, needs
+// them.
 func (c *chains) lengths(without int) []geom.Length {
-	sums := []geom.Length{0}
 	if len(c.panels) > exactPanels {
-		return sums
+		return []geom.Length{0}
 	}
-	floats := c.floats()
+	var narrow, whole []int
 	for _, i := range c.loose {
-		if lanes := c.pack.lanes[i]; i == without || floats && lanes[1]-lanes[0] == c.pack.count {
-			continue
+		switch lanes := c.pack.lanes[i]; {
+		case i == without:
+		case lanes[1]-lanes[0] == c.pack.count:
+			whole = append(whole, i)
+		default:
+			narrow = append(narrow, i)
 		}
+	}
+	sums := c.further([]geom.Length{0}, narrow)
+	if !c.floats() {
+		return c.further(sums, whole)
+	}
+	return append([]geom.Length{0}, c.further(sums[1:], whole)...)
+}
+
+// further returns the sums with the lengths of any of the panels added, within
+// the limit, in their order.
+func (c *chains) further(sums []geom.Length, panels []int) []geom.Length {
+	sums = slices.Clone(sums)
+	for _, i := range panels {
 		for _, s := range sums {
 			sums = append(sums, s+c.pack.length[i])
 		}
@@ -90,8 +108,12 @@ func (c *chains) lengths(without int) []geom.Length {
 }
 
 // floats reports whether all panels together can be moved along: nothing is
-// bound to a place of the cloth, and none slides in its own place.
+// bound to a place of the cloth, none slides in its own place, and none is kept
+// apart from one that hangs the other way up.
 func (c *chains) floats() bool {
+	if slices.ContainsFunc(c.st.apart, func(a keepApart) bool { return a.first != a.second }) {
+		return false
+	}
 	if c.KeepOrder || len(c.avoid) > 0 || len(c.fixed) > 0 || slices.Contains(c.st.sign, -1) {
 		return false
 	}
@@ -236,9 +258,14 @@ func (c *chains) opposed() {
 }
 
 // besideApart lists the phases at which a member is just as far apart from a
-// panel whose place is known as it has to be.
+// panel whose place is known, or from another member or itself that hangs the
+// other way up, as it has to be.
 func (c *chains) besideApart() {
 	for _, a := range c.st.apart {
+		if slices.Contains(c.members, a.i) && slices.Contains(c.members, a.j) {
+			c.besideOpposed(a)
+			continue
+		}
 		for _, m := range c.members {
 			for _, centre := range a.centres {
 				for _, w := range []geom.Length{centre - a.distance, centre + a.distance} {
@@ -249,6 +276,24 @@ func (c *chains) besideApart() {
 						c.addVia(m, a.second*c.mod(a.first*c.st.rest[a.i]-w))
 					}
 				}
+			}
+		}
+	}
+}
+
+// besideOpposed lists the phases at which two members are just as far apart as
+// they have to be, where their signs let the phase count twice.
+func (c *chains) besideOpposed(a keepApart) {
+	si, sj := a.first*c.st.sign[a.i], a.second*c.st.sign[a.j]
+	if si == sj {
+		return
+	}
+	for _, centre := range a.centres {
+		for _, w := range []geom.Length{centre - a.distance, centre + a.distance} {
+			// 2·si·φ is what is missing from w.
+			t := c.mod(si * (w - a.first*c.st.rest[a.i] + a.second*c.st.rest[a.j]))
+			for _, t := range []geom.Length{t, t - c.period} {
+				c.ground = append(c.ground, c.mod(t>>1), c.mod((t+1)>>1))
 			}
 		}
 	}

@@ -87,7 +87,7 @@ func (s *search) bound(st tieState, g goal) geom.Length {
 	if g.seam == nil || g.aim == Apart || st.group[g.seam.First] == known || slices.Contains(st.sign, -1) || s.Slides != nil {
 		return s.lower(st)
 	}
-	st.windows = make([][]berth, len(st.windows))
+	st.windows, st.apart = make([][]berth, len(st.windows)), nil
 	avoid := s.avoid
 	s.avoid = nil
 	defer func() { s.avoid = avoid }()
@@ -152,6 +152,13 @@ func stateKey(st tieState) string {
 	for i, g := range st.group {
 		key = append(key, byte(g), byte(st.turn[i]), byte(st.sign[i]))
 		word(int64(st.rest[i]))
+		// With shifts a target is reached at one of several columns, each of which
+		// leaves another window.
+		word(int64(len(st.windows[i])))
+		for _, w := range st.windows[i] {
+			word(int64(w.from))
+			word(int64(w.wide))
+		}
 	}
 	return string(key)
 }

@@ -34,7 +34,7 @@ func (q *matcher) solve(goals []int) (answer, bool) {
 	}
 	q.work, q.coarse, q.thinned, q.unshiftable = 0, false, false, false
 	s.best.used = q.limit + 1
-	s.enough = max(room.least, s.lower(q.start()))
+	s.enough = max(room.least, s.least())
 	s.lookFor(room)
 	if q.thinned && q.unshiftable && !q.coarse && !(s.best.found && s.best.used <= s.enough) {
 		// What was passed over might have been the better.
@@ -59,6 +59,19 @@ func (q *matcher) solve(goals []int) (answer, bool) {
 	}
 	q.asked = append(q.asked, asked{slices.Clone(goals), s.best})
 	return s.best, s.best.found
+}
+
+// least returns cloth that no laying is below. Avoided stretches don't count where
+// panels slide: a panel is kept off them wherever it may slide to, which is more
+// than is asked for, so that nothing is proven then.
+func (s *search) least() geom.Length {
+	avoid := s.avoid
+	if len(avoid) > 0 && slices.ContainsFunc(s.Slides, func(v Span) bool { return v.From < v.To }) {
+		s.avoid, s.coarse = nil, true
+	}
+	used := s.lower(s.start())
+	s.avoid = avoid
+	return used
 }
 
 // lookFor looks for less cloth than the room's most. Little cloth is looked for
