@@ -61,8 +61,7 @@ func ClearTurn(r Run, d Dressed) Clearing {
 		c.Gap = tenths(turn.To-at-moved+2*geom.Nanometre, true)
 	}
 	c.Start, c.Extra = r.Board.Start+shift, moved+c.Gap
-	end := r.Bolt.Finished(geom.Point{Y: r.Board.End}).Y
-	c.Lacks = max(0, d.Used+c.Extra-(d.Length-end))
+	c.Lacks = max(0, d.Used+c.Extra-d.Length)
 	c.Found = c.Lacks == 0
 	return c
 }

@@ -21,7 +21,7 @@ import (
 // the least gap, shorter than a step, after which the pattern doesn't jump along
 // it; Extra is what that costs. What lies across a seam follows from the cloth's
 // width and the allowances. A bolt that is too short is no error: Used is then
-// longer than Length. The pattern is taken as it repeats by the lattice alone;
+// longer than Length, which ends where the waste at the far end begins. The pattern is taken as it repeats by the lattice alone;
 // where the step is not a place of the lattice, phases hold within one
 // placement. A garment that can't be cut is a *Misfit.
 func Dress(bolt Bolt, run Run, lattice pattern.Lattice, g Garment, tolerance geom.Length) (Dressed, error) {
@@ -34,17 +34,18 @@ func DressAgain(prev Dressed, bolt Bolt, run Run, lattice pattern.Lattice, g Gar
 	if err := checkGround(bolt, run, lattice); err != nil {
 		return Dressed{}, err
 	}
-	width, long := bolt.FinishedSize()
+	width, _ := bolt.FinishedSize()
 	c, err := cutFor(g.Body, width)
 	if err != nil {
 		return Dressed{}, err
 	}
 	start := bolt.Finished(geom.Point{Y: run.Board.Start}).Y
+	length := max(0, bolt.Finished(geom.Point{Y: bolt.Length - run.Board.End}).Y-start)
 	l, err := c.lay(g.Layout)
 	if err != nil {
 		return Dressed{}, err
 	}
-	l.laying.Length = long - start
+	l.laying.Length = length
 	var avoid []Span
 	if g.Wishes.AvoidTurn {
 		for _, t := range run.Turns {
@@ -64,7 +65,7 @@ func DressAgain(prev Dressed, bolt Bolt, run Run, lattice pattern.Lattice, g Gar
 	}
 	d := Dressed{
 		Garment: g, Form: c.form, Sizes: c.sizes, Narrowed: c.narrowed,
-		Start: start, Length: long - start, Used: l.laying.Used(), laying: l.laying, solved: asked,
+		Start: start, Length: length, Used: l.laying.Used(), laying: l.laying, solved: asked,
 	}
 	d.Extra = max(0, d.Used-l.close)
 	for _, w := range l.windows {
