@@ -246,14 +246,21 @@ func (c *chains) opposed() {
 				continue
 			}
 			for _, sum := range c.sums {
-				t := c.st.rest[before] - c.slide(before).To + c.pack.length[before] + sum -
-					c.st.rest[after] + c.slide(after).From
-				t = c.mod(c.st.sign[after] * t)
-				for _, t := range []geom.Length{t, t - c.period} {
-					c.ground = append(c.ground, c.mod(t>>1), c.mod((t+1)>>1))
-				}
+				c.meeting(before, after, sum, c.slide(after).From)
+				c.meeting(before, after, sum, c.slide(after).To)
 			}
 		}
+	}
+}
+
+// meeting adds the phases at which a chain from one member on reaches another of
+// opposite sign whose seen part is moved that far: as far back as it goes nothing
+// is left of its room, as far on it begins to be pushed on.
+func (c *chains) meeting(before, after int, sum, slid geom.Length) {
+	t := c.st.rest[before] - c.slide(before).To + c.pack.length[before] + sum - c.st.rest[after] + slid
+	t = c.mod(c.st.sign[after] * t)
+	for _, t := range []geom.Length{t, t - c.period} {
+		c.ground = append(c.ground, c.mod(t>>1), c.mod((t+1)>>1))
 	}
 }
 
