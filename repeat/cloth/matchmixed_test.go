@@ -193,3 +193,22 @@ func TestPanelsUpsideDownAreKeptApart(t *testing.T) {
 		t.Errorf("%v %s of cloth, none below %s; trying all %v %s", ok, a.used, a.bound, can, want)
 	}
 }
+
+// Two panels that hang opposite ways up, the second of which slides: the least
+// cloth is where the first has just come to the second's foremost place.
+func TestAPanelThatSlidesIsPushedByOneTheOtherWayUp(t *testing.T) {
+	m := Matching{
+		Laying: Laying{
+			Panels: []LaidPanel{pick(0, 40, 30), pick(0, 40, 30)},
+			Seams:  []LaidSeam{{First: 1, Second: 0, At: geom.PtMM(9, 0), On: geom.PtMM(29, 20), AtTurned: true, OnTurned: true}},
+		},
+		Lattice: pattern.Lattice{A: geom.PtMM(8, 30), B: geom.PtMM(0, 40)}, Tolerance: 2 * geom.Millimetre, Limit: geom.MM(100),
+		Aims: []Aim{{Goal: Staggered, Share: 0.5}}, Slides: []Span{{}, {geom.MM(-10), geom.MM(10)}}, KeepOrder: true,
+	}
+	m.Laying.Panels[0].MayTurn, m.Laying.Panels[1].Turned = true, true
+	m.Laying.Panels[0].ShiftMost, m.Laying.Panels[1].ShiftMost = geom.MM(2), geom.MM(1)
+	agree(t, "sliding", m)
+	if s := mustMatch(t, m); s.Used != geom.MM(65) || !s.Exact {
+		t.Errorf("%s of cloth, proven %v; 65 are enough", s.Used, s.Exact)
+	}
+}
