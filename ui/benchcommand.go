@@ -12,8 +12,6 @@ func benchCommands() []command {
 	cut := func(by int) func(w *Window) { return func(w *Window) { w.shownBench().stepCut(by) } }
 	return []command{
 		{"Bench", named("Show the Bench"), keys(key(fyne.Key6, ctrl)), nil, func(w *Window) { w.sheetsStation().toBench(0) }},
-		{"Bench", named("The Next View of the Sheets"), keys(key(fyne.KeyF6, 0)), func(w *Window) bool { return w.at == sheetsAt },
-			func(w *Window) { w.sheetsStation().showNext() }},
 		{"Bench", named("Next Pass"), keys(key(fyne.KeyPageDown, 0)), walking, pass(1)},
 		{"Bench", named("Pass Before"), keys(key(fyne.KeyPageUp, 0)), walking, pass(-1)},
 		{"Bench", named("Next Cut"), keys(key(fyne.KeyPeriod, ctrl)), walking, cut(1)},

@@ -79,11 +79,11 @@ func (w *Window) takeRemedy(g cloth.Gain) {
 	w.Edit(gainName(g), func(o document.Order) (document.Order, error) { return document.TakeRemedy(o, g.Remedy) })
 }
 
-// bestEdit is the remedy that is an edit and gains most, by a measure.
+// bestEdit is the remedy that is an edit, is worth it and gains most, by a measure.
 func (w *Window) bestEdit(by func(cloth.Gain) geom.Length) (cloth.Gain, bool) {
 	var edits []cloth.Gain
 	for _, g := range cloth.Gains(w.work.Run) {
-		if document.Takeable(g.Remedy) {
+		if document.Takeable(g.Remedy) && by(g) >= worthIt {
 			edits = append(edits, g)
 		}
 	}

@@ -126,14 +126,17 @@ func viewCommands() []command {
 func drafting(w *Window) bool { return w.at == draftAt }
 
 // manyViews reports whether there is more than one view of what is shown.
-func manyViews(w *Window) bool { return stencilling(w) || bolting(w) }
+func manyViews(w *Window) bool { return stencilling(w) || bolting(w) || w.at == sheetsAt }
 
 func (w *Window) showNextView() {
-	if bolting(w) {
+	switch {
+	case bolting(w):
 		w.boltStation().showNext()
-		return
+	case w.at == sheetsAt:
+		w.sheetsStation().showNext()
+	default:
+		w.stencilStation().showNext()
 	}
-	w.stencilStation().showNext()
 }
 
 // choosing reports whether all can be chosen: the motifs, or what stands in the

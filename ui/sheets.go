@@ -44,6 +44,9 @@ type cutSheet struct {
 	fault  error
 }
 
+// trueSquare is what the check square measures where a printer is true.
+const trueSquare = 100 * geom.Millimetre
+
 func newSheets(w *Window) *sheetsStation {
 	s := &sheetsStation{onlooker: onlooker{w: w}, form: &form{w: w}, seen: thePages}
 	head := &form{w: w}
@@ -79,13 +82,16 @@ func newSheets(w *Window) *sheetsStation {
 		label string
 		of    func(s *document.Sheets) *geom.Length
 	}{
-		{"100 mm printed across", func(s *document.Sheets) *geom.Length { return &s.PrintedAcross }},
-		{"100 mm printed along", func(s *document.Sheets) *geom.Length { return &s.PrintedAlong }},
+		{"100 mm across is", func(s *document.Sheets) *geom.Length { return &s.PrintedAcross }},
+		{"100 mm along is", func(s *document.Sheets) *geom.Length { return &s.PrintedAlong }},
 	} {
 		f.length(axis.label, "Correct Printer", geom.MMUnit,
-			func(o document.Order) geom.Length { return *axis.of(&o.Sheets) },
+			func(o document.Order) geom.Length { return cmp.Or(*axis.of(&o.Sheets), trueSquare) },
 			func(o document.Order, l geom.Length) (document.Order, error) {
 				next := o.Sheets
+				if l == trueSquare {
+					l = 0 // nothing to correct
+				}
 				*axis.of(&next) = l
 				return document.SetSheets(o, next)
 			})
