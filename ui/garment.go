@@ -28,7 +28,9 @@ type garmentStation struct {
 	seams   *seamBench
 	panels  *panelBench
 	targets *targetBench
-	star    int // which of the marks that are seen is shown next
+	star    int                       // which of the marks that are seen is shown next
+	places  map[cloth.View]geom.Point // of the views in the picture
+	placed  int                       // the state that they belong to
 }
 
 // What the surface can show at this station.

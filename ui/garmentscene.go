@@ -13,22 +13,20 @@ const (
 	pieceGap = 60 * geom.Millimetre
 )
 
+// pictureShape is how much wider than high the surface is, about.
+const pictureShape = 1.15
+
 // offset returns where a view's origin lies in the picture.
 func (s *garmentStation) offset(view cloth.View) geom.Point {
-	var x geom.Length
-	for _, v := range s.w.work.Dressed.Views() {
-		var all geom.Box
-		for _, p := range s.w.work.Dressed.Pieces() {
-			if p.View == v.Name {
-				all = all.Union(p.Area)
-			}
+	if s.placed != s.w.built {
+		d := s.w.work.Dressed
+		var views []cloth.View
+		for _, v := range d.Views() {
+			views = append(views, v.Name)
 		}
-		if v.Name == view {
-			return geom.Point{X: x - all.Min.X, Y: -all.Min.Y}
-		}
-		x += all.Width() + viewGap
+		s.places, s.placed = cloth.PlaceViews(d.Pieces(), views, viewGap, pictureShape), s.w.built
 	}
-	return geom.Point{X: x}
+	return s.places[view]
 }
 
 // offsetOf returns where a piece's view lies in the picture: the over-collar beside the

@@ -57,7 +57,7 @@ func newShelfBench(s *draft) *shelfBench {
 	f.add(b.empty)
 	f.add(b.tiles)
 	b.name = newEntry(b.rename)
-	b.name.SetPlaceHolder(say("take a shape first"))
+	b.name.SetPlaceHolder(say("none in hand"))
 	f.row("Its name", b.name)
 	f.beside(widget.NewButton(say("Bring In…"), s.w.chooseOutlines), widget.NewButton(say("Put Here"), b.put))
 	f.button("Take It Off the Shelf", b.remove)
@@ -210,11 +210,7 @@ func (b *shelfBench) show() {
 	} else {
 		b.name.Enable()
 	}
-	if len(b.shown) == 0 {
-		b.empty.Show()
-	} else {
-		b.empty.Hide()
-	}
+	b.empty.Hidden, b.tiles.Hidden = len(b.shown) > 0, len(b.shown) == 0
 }
 
 // shapePicture draws a shape as a hole in the paper, with a little paper around it.

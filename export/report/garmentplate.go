@@ -22,7 +22,10 @@ const (
 	tallest = 260 * geom.Millimetre
 )
 
-// A scene is the views of a garment side by side, in the garment's millimetres.
+// sceneShape is how much wider than high the picture of a garment likes to be.
+const sceneShape = 1.4
+
+// A scene is the views of a garment beside and below each other, in the garment's millimetres.
 type scene struct {
 	pieces []cloth.Piece
 	views  []cloth.View
@@ -31,29 +34,32 @@ type scene struct {
 	size   geom.Point
 }
 
-// sceneOf lays the views side by side, in the order of their first pieces; gap is
-// between them.
-func sceneOf(pieces []cloth.Piece, gap geom.Length) scene {
-	s := scene{pieces: pieces, offset: map[cloth.View]geom.Point{}, bounds: map[cloth.View]geom.Box{}}
+// sceneOf lays out the views in the order of their first pieces; gap is
+// between them, shape is how much wider than high it likes to be.
+func sceneOf(pieces []cloth.Piece, gap geom.Length, shape float64) scene {
+	s := scene{pieces: pieces, bounds: map[cloth.View]geom.Box{}}
 	for _, p := range pieces {
 		if !slices.Contains(s.views, p.View) {
 			s.views = append(s.views, p.View)
 		}
 	}
-	x := geom.Length(0)
-	for _, v := range s.views {
-		var b geom.Box
-		for _, p := range pieces {
-			if p.View == v {
-				b = b.Union(p.Area)
-			}
-		}
-		s.offset[v] = geom.Point{X: x - b.Min.X, Y: -b.Min.Y}
-		s.bounds[v] = b.Moved(s.offset[v])
-		x += b.Width() + gap
-		s.size = geom.Point{X: x - gap, Y: max(s.size.Y, b.Height())}
+	s.offset = cloth.PlaceViews(pieces, s.views, gap, shape)
+	for _, p := range pieces {
+		area := p.Area.Moved(s.offset[p.View])
+		s.bounds[p.View] = s.bounds[p.View].Union(area)
+		s.size = geom.Point{X: max(s.size.X, area.Max.X), Y: max(s.size.Y, area.Max.Y)}
 	}
 	return s
+}
+
+// sceneIn lays out the views for a room on the page, viewGap apart there, and returns
+// the page's millimetres for one of the garment.
+func sceneIn(pieces []cloth.Piece, room geom.Point, shape float64) (scene, float64) {
+	fits := func(sc scene) float64 {
+		return min(float64(room.X)/float64(sc.size.X), float64(room.Y)/float64(sc.size.Y))
+	}
+	sc := sceneOf(pieces, viewGap.Times(1/fits(sceneOf(pieces, 0, shape))), shape)
+	return sc, fits(sc)
 }
 
 // garmentPlate shows back, front and collar as they are sewn, the joints of the
@@ -63,17 +69,13 @@ func garmentPlate(w repeat.Work, pxWidth int) (*plate, error) {
 	if len(pieces) == 0 {
 		return nil, fmt.Errorf("the order has no garment; choose one")
 	}
-	room := plateWidth - 2*plateMargin
-	bare := sceneOf(pieces, 0)
-	gaps := viewGap * geom.Length(len(bare.views)-1)
-	k := min(float64(room-gaps)/float64(bare.size.X), float64(tallest)/float64(bare.size.Y))
-	sc := sceneOf(pieces, viewGap.Times(1/k))
+	sc, k := sceneIn(pieces, geom.Point{X: plateWidth - 2*plateMargin, Y: tallest}, sceneShape)
 	wide, tall := sc.size.X.Times(k), sc.size.Y.Times(k)
 	rows := (len(w.Dressed.Seams) + seamColumns - 1) / seamColumns
 	p := newPlate(w, pxWidth, viewTop+tall+geom.MM(12)+seamRow*geom.Length(rows), "the garment")
 	inner := p.inner()
 	corner := geom.Point{X: inner.Min.X + (inner.Width()-wide)/2, Y: inner.Min.Y + viewTop}
-	if k < float64(tallest)/float64(bare.size.Y) {
+	if wide > inner.Width()-geom.Micrometre { // it fills the width
 		corner.X, wide = inner.Min.X, inner.Width()
 	}
 	g := glassOn(geom.BoxOf(geom.Point{}, sc.size), geom.BoxOf(corner, corner.Add(geom.Point{X: wide, Y: tall})))
@@ -201,7 +203,7 @@ func (p *plate) turnOn(g glass, w repeat.Work, piece cloth.Piece, off geom.Point
 
 func (p *plate) viewNames(g glass, sc scene) {
 	for _, v := range sc.views {
-		at := g.put(geom.Point{X: sc.bounds[v].Centre().X})
-		p.over.text(captions, captionStyle, geom.Point{X: at.X, Y: g.room.Min.Y - geom.MM(2)}, export.Middle, p.f.say(string(v)))
+		at := g.put(geom.Point{X: sc.bounds[v].Centre().X, Y: sc.bounds[v].Min.Y})
+		p.over.text(captions, captionStyle, at.Sub(geom.Point{Y: geom.MM(2)}), export.Middle, p.f.say(string(v)))
 	}
 }

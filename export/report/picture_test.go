@@ -98,10 +98,7 @@ func showsItsOwnCloth(t *testing.T, w repeat.Work) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	room := plateWidth - 2*plateMargin
-	k := float64(room-2*viewGap) / float64(sceneOf(w.Dressed.Pieces(), 0).size.X)
-	sc := sceneOf(w.Dressed.Pieces(), viewGap.Times(1/k))
-	k = float64(room) / float64(sc.size.X)
+	sc, k := sceneIn(w.Dressed.Pieces(), geom.Point{X: plateWidth - 2*plateMargin, Y: tallest}, sceneShape)
 	seen, wrong, open := 0, 0, 0
 	for _, p := range sc.pieces {
 		if p.Panel == "collar" || p.Panel == "over-collar" {
@@ -183,7 +180,7 @@ func TestPicturesHaveTheWidthAskedForAndNoOther(t *testing.T) {
 // TestEveryNumberedSeamLiesBetweenItsPieces looks the seams up on the garment.
 func TestEveryNumberedSeamLiesBetweenItsPieces(t *testing.T) {
 	w := built(t, dotOrder(t, 6, 2))
-	sc := sceneOf(w.Dressed.Pieces(), 100*geom.Millimetre)
+	sc := sceneOf(w.Dressed.Pieces(), 100*geom.Millimetre, sceneShape)
 	for _, s := range w.Dressed.Seams {
 		at, ok := sc.seamPlace(s)
 		if !ok {

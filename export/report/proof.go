@@ -108,10 +108,8 @@ func (l *leaf) proofGarment(w repeat.Work, room geom.Box, f figures) (export.Pho
 	if len(pieces) == 0 {
 		return export.Photo{}, false
 	}
-	bare := sceneOf(pieces, 0)
-	gaps := viewGap * geom.Length(len(bare.views)-1)
-	k := min(float64(room.Width()-gaps)/float64(bare.size.X), float64(room.Height()-viewTop)/float64(bare.size.Y))
-	sc := sceneOf(pieces, viewGap.Times(1/k))
+	space := geom.Point{X: room.Width(), Y: room.Height() - viewTop}
+	sc, k := sceneIn(pieces, space, float64(space.X)/float64(space.Y))
 	wide, tall := sc.size.X.Times(k), sc.size.Y.Times(k)
 	corner := geom.Point{X: room.Min.X + (room.Width()-wide)/2, Y: room.Min.Y + viewTop}
 	at := geom.BoxOf(corner, corner.Add(geom.Point{X: wide, Y: tall}))
@@ -126,7 +124,8 @@ func (l *leaf) proofGarment(w repeat.Work, room geom.Box, f figures) (export.Pho
 	}
 	for _, v := range sc.views {
 		name, s := fit(f.say(string(v)), captionStyle, sc.bounds[v].Width().Times(k)+viewGap-geom.MM(1))
-		l.text(captions, s, geom.Point{X: g.put(sc.bounds[v].Centre()).X, Y: room.Min.Y + geom.MM(3.4)}, export.Middle, name)
+		at := g.put(geom.Point{X: sc.bounds[v].Centre().X, Y: sc.bounds[v].Min.Y})
+		l.text(captions, s, at.Sub(geom.Point{Y: viewTop - geom.MM(3.4)}), export.Middle, name)
 	}
 	return export.Photo{Pixels: p.img, Box: at}, true
 }
