@@ -3,6 +3,7 @@ package report
 import (
 	"image"
 	"math"
+	"math/rand/v2"
 	"testing"
 
 	"tsugime/repeat"
@@ -99,33 +100,32 @@ func showsItsOwnCloth(t *testing.T, w repeat.Work) {
 		t.Fatal(err)
 	}
 	sc, k := sceneIn(w.Dressed.Pieces(), geom.Point{X: plateWidth - 2*plateMargin, Y: tallest}, sceneShape)
+	random := rand.New(rand.NewPCG(3, 8)) // places in rows would all lie on a line, or none
 	seen, wrong, open := 0, 0, 0
 	for _, p := range sc.pieces {
 		if p.Panel == "collar" || p.Panel == "over-collar" {
 			continue // as narrow as the marks on them
 		}
 		inner := p.Area.Grown(-25 * geom.Millimetre)
-		for x := inner.Min.X; x < inner.Max.X; x += geom.MM(17.3) {
-			for y := inner.Min.Y; y < inner.Max.Y; y += geom.MM(19.1) {
-				at := geom.Point{X: x, Y: y}
-				inside, sure := openAt(w, p.ToCloth(at).Sub(start(w)))
-				if !sure {
-					continue
-				}
-				seen++
-				s := at.Add(sc.offset[p.View])
-				px := int((plateMargin.MM() + s.X.MM()*k) * width / plateWidth.MM())
-				py := int((plateMargin.MM() + viewTop.MM() + s.Y.MM()*k) * width / plateWidth.MM())
-				if inside {
-					open++
-				}
-				if light := img.RGBAAt(px, py).G > 0x90; light != inside {
-					wrong++
-				}
+		for range int(inner.Width().MM() * inner.Height().MM() / 330) {
+			at := inner.Min.Add(geom.PtMM(random.Float64()*inner.Width().MM(), random.Float64()*inner.Height().MM()))
+			inside, sure := openAt(w, p.ToCloth(at).Sub(start(w)))
+			if !sure {
+				continue
+			}
+			seen++
+			s := at.Add(sc.offset[p.View])
+			px := int((plateMargin.MM() + s.X.MM()*k) * width / plateWidth.MM())
+			py := int((plateMargin.MM() + viewTop.MM() + s.Y.MM()*k) * width / plateWidth.MM())
+			if inside {
+				open++
+			}
+			if light := img.RGBAAt(px, py).G > 0x90; light != inside {
+				wrong++
 			}
 		}
 	}
-	// Joints and numbers lie on some of the places.
+	// Joints, numbers and the rims of the turn lie on some of the places.
 	if seen < 1000 || open < 100 || wrong > 20 {
 		t.Errorf("%d of %d places are wrong, %d open", wrong, seen, open)
 	}
