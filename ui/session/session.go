@@ -54,10 +54,11 @@ func In(folder string, delay time.Duration) Store {
 	return Store{folder, delay, &keeper{}}
 }
 
-// keeper holds the write that is due.
+// A keeper holds what is to be written when its time has come.
 type keeper struct {
-	mu    sync.Mutex
-	timer *time.Timer
+	mu   sync.Mutex
+	due  *Kept      // nil for nothing
+	disk sync.Mutex // held while the file of what is kept changes
 }
 
 // A Kept is a state that was not saved when the program ended.
@@ -69,36 +70,57 @@ type Kept struct {
 
 func (s Store) file(name string) string { return filepath.Join(s.folder, name) }
 
-// Keep writes the order to the state folder a while from now, unless it is kept
-// anew before; an order that is saved needs no keeping.
+// Keep has the order written to the state folder a while from now: the newest that
+// there is by then, so that edit upon edit is kept as well. An order that is saved
+// needs no keeping.
 func (s Store) Keep(path string, o document.Order, changed bool) {
-	if s.keeper == nil {
+	k := s.keeper
+	if k == nil {
 		return
 	}
-	s.keeper.mu.Lock()
-	defer s.keeper.mu.Unlock()
-	if s.keeper.timer != nil {
-		s.keeper.timer.Stop()
+	k.mu.Lock()
+	waits := k.due != nil
+	k.due = nil
+	if changed {
+		k.due = &Kept{Path: path, Order: o}
 	}
+	k.mu.Unlock()
 	if !changed {
-		os.Remove(s.file("present.tsugime"))
-		return
+		k.disk.Lock()
+		defer k.disk.Unlock()
+		os.Remove(s.file("present"))
+	} else if !waits {
+		time.AfterFunc(s.delay, s.keepDue)
 	}
-	s.keeper.timer = time.AfterFunc(s.delay, func() {
-		// What can't be kept is no reason to stop the work.
-		_ = s.keep(path, o)
-	})
 }
 
-func (s Store) keep(path string, o document.Order) error {
-	var b bytes.Buffer
-	if err := document.Write(&b, o); err != nil {
+// keepDue writes what is due.
+func (s Store) keepDue() {
+	k := s.keeper
+	k.disk.Lock()
+	defer k.disk.Unlock()
+	k.mu.Lock()
+	due := k.due
+	k.due = nil
+	k.mu.Unlock()
+	if due != nil {
+		// What can't be kept is no reason to stop the work.
+		_ = s.keep(*due)
+	}
+}
+
+// keep writes a line with the path, then the order: one file, so that a path never
+// meets another's order.
+func (s Store) keep(k Kept) error {
+	path, err := json.Marshal(k.Path)
+	if err != nil {
 		return err
 	}
-	if err := s.write("present.path", []byte(path)); err != nil {
+	b := bytes.NewBuffer(append(path, '\n'))
+	if err := document.Write(b, k.Order); err != nil {
 		return err
 	}
-	return s.write("present.tsugime", b.Bytes())
+	return s.write("present", b.Bytes())
 }
 
 // Kept returns what was kept and not saved, and whether there is such a thing.
@@ -106,7 +128,7 @@ func (s Store) Kept() (Kept, bool) {
 	if s.folder == "" {
 		return Kept{}, false
 	}
-	name := s.file("present.tsugime")
+	name := s.file("present")
 	info, err := os.Stat(name)
 	if err != nil {
 		return Kept{}, false
@@ -115,12 +137,16 @@ func (s Store) Kept() (Kept, bool) {
 	if err != nil {
 		return Kept{}, false
 	}
-	o, err := document.Read(bytes.NewReader(data))
+	var path string
+	line, rest, _ := bytes.Cut(data, []byte{'\n'})
+	if json.Unmarshal(line, &path) != nil {
+		return Kept{}, false
+	}
+	o, err := document.Read(bytes.NewReader(rest))
 	if err != nil {
 		return Kept{}, false
 	}
-	path, _ := os.ReadFile(s.file("present.path"))
-	return Kept{string(path), info.ModTime(), o}, true
+	return Kept{path, info.ModTime(), o}, true
 }
 
 // Forget drops what was kept.

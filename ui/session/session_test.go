@@ -26,7 +26,7 @@ func TestWhatIsKeptComesBackUntilItIsSaved(t *testing.T) {
 	var k Kept
 	for range 1000 {
 		var ok bool
-		if k, ok = s.Kept(); ok {
+		if k, ok = s.Kept(); ok && k.Order.Title == "second" {
 			break
 		}
 		time.Sleep(2 * time.Millisecond)
@@ -37,6 +37,43 @@ func TestWhatIsKeptComesBackUntilItIsSaved(t *testing.T) {
 	s.Keep("coat.tsugime", order("second"), false)
 	if _, ok := s.Kept(); ok {
 		t.Error("a saved order is still kept")
+	}
+}
+
+// Who edits without a pause is kept as well, by one delay after the first edit.
+func TestEditUponEditIsKept(t *testing.T) {
+	s := In(t.TempDir(), 20*time.Millisecond)
+	end := time.Now().Add(time.Minute)
+	for {
+		s.Keep("coat.tsugime", order("coat"), true)
+		if _, ok := s.Kept(); ok {
+			return
+		}
+		if time.Now().After(end) {
+			t.Fatal("nothing was kept between edits that follow each other")
+		}
+		time.Sleep(time.Millisecond)
+	}
+}
+
+// Whatever is being written while an order is saved is gone afterwards.
+func TestASavedOrderIsNeverKept(t *testing.T) {
+	s := In(t.TempDir(), 0)
+	for range 300 {
+		s.Keep("coat.tsugime", order("coat"), true)
+		s.Keep("coat.tsugime", order("coat"), false)
+		if _, ok := s.Kept(); ok {
+			t.Fatal("a saved order is kept")
+		}
+	}
+	s.Keep("coat.tsugime", order("last"), true)
+	for end := time.Now().Add(time.Minute); ; time.Sleep(time.Millisecond) {
+		if k, ok := s.Kept(); ok && k.Order.Title == "last" {
+			return
+		}
+		if time.Now().After(end) {
+			t.Fatal("the last edit was not kept")
+		}
 	}
 }
 
