@@ -112,3 +112,48 @@ func textOf(o fyne.CanvasObject) string {
 	}
 	return ""
 }
+
+// What an ended run left is still there when the next one looks for it, and once it is
+// taken up it is kept again.
+func TestWhatWasKeptOutlivesTheNextStart(t *testing.T) {
+	folder := t.TempDir()
+	left, err := ReadStarter("leaf")
+	if err != nil {
+		t.Fatal(err)
+	}
+	store := session.In(folder, 0)
+	store.Keep("leaf.tsugime", left, true)
+	isKept := func(title string) func() bool {
+		return func() bool { k, ok := store.Kept(); return ok && k.Order.Title == title }
+	}
+	soon(t, "the state is kept", isKept(left.Title))
+	o, err := ReadStarter("small-dot")
+	if err != nil {
+		t.Fatal(err)
+	}
+	w := New(test.NewTempApp(t), o, "", session.In(folder, 0))
+	settle(t, w)
+	if !isKept(left.Title)() {
+		t.Fatal("opening a window has forgotten what was kept")
+	}
+	left.Title = "taken up"
+	w.lay(left, "", false)
+	settle(t, w)
+	if soon(t, "what was taken up is kept", isKept("taken up")); !w.Changed() {
+		t.Error("what was taken up counts as saved")
+	}
+	w.lay(left, "", true)
+	if _, ok := store.Kept(); ok {
+		t.Error("a saved order is kept")
+	}
+}
+
+// soon waits until what is written in the background is on the disk.
+func soon(t *testing.T, what string, holds func() bool) {
+	t.Helper()
+	for end := time.Now().Add(time.Minute); !holds(); time.Sleep(2 * time.Millisecond) {
+		if time.Now().After(end) {
+			t.Fatalf("%s: not within a minute", what)
+		}
+	}
+}

@@ -42,10 +42,14 @@ func ReadStarter(name string) (document.Order, error) {
 	return document.Read(bytes.NewReader(data))
 }
 
-// lay puts another order on the bench in place of this one.
-func (w *Window) lay(o document.Order, path string) {
+// lay puts another order on the bench in place of this one; saved tells whether its
+// file, or a starter, holds it as it is.
+func (w *Window) lay(o document.Order, path string, saved bool) {
 	w.last++
-	w.history, w.saved, w.path = document.Begin(state{order: o, number: w.last}), w.last, path
+	w.history, w.saved, w.path = document.Begin(state{order: o, number: w.last}), 0, path
+	if saved {
+		w.saved = w.last
+	}
 	w.chosen, w.built, w.onDisk = nil, 0, stampOf(path)
 	if path != "" {
 		_ = w.store.Remember(path) // forgetting a recent name is no reason to stop
@@ -61,7 +65,7 @@ func (w *Window) Open(path string) {
 		w.fail(err)
 		return
 	}
-	w.lay(o, path)
+	w.lay(o, path, true)
 	w.Say(say("Opened %s.", filepath.Base(path)))
 }
 

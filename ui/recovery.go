@@ -24,9 +24,7 @@ func (w *Window) Recover(k session.Kept) {
 				w.store.Forget()
 				return
 			}
-			w.lay(k.Order, k.Path)
-			w.saved = 0
-			w.title()
+			w.lay(k.Order, k.Path, false)
 			w.Say(say("Taken up as it was kept; save it to keep it for good."))
 		}, w.win)
 	d.Resize(fyne.NewSize(560, 300))

@@ -76,7 +76,7 @@ func (w *Window) begin(name string) {
 		w.fail(err)
 		return
 	}
-	w.lay(o, "")
+	w.lay(o, "", true)
 }
 
 // starterPicture is a piece of a plain pattern, some holes wide.

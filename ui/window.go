@@ -81,7 +81,7 @@ func New(app fyne.App, order document.Order, path string, store session.Store) *
 	w.win.Resize(fyne.NewSize(1440, 900))
 	w.bindKeys()
 	w.GoTo(0)
-	w.changed()
+	w.shown()
 	return w
 }
 
@@ -165,11 +165,17 @@ func sentence(err error) string {
 
 // changed shows the present state everywhere and has it built anew.
 func (w *Window) changed() {
+	w.shown()
+	w.store.Keep(w.path, w.Order(), w.Changed())
+}
+
+// shown shows the present state everywhere and has it built anew. What was kept of
+// an earlier run stays, until it was taken up or left.
+func (w *Window) shown() {
 	w.chosen = w.history.Now().chosen
 	w.title()
 	w.rebuild()
 	w.refresh()
-	w.store.Keep(w.path, w.Order(), w.Changed())
 }
 
 // kept returns which of the motifs are still there.
