@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # The main story in a real window under Xvfb: draft, place a dot, drag, nudge,
-# undo, all stations, save. It fails where the saved order is not the one that the
+# undo, all stations, save, and a kill after an edit. It fails where the saved order is not the one that the
 # story makes. Screenshots stay in out/window.
 #   .ci/window.sh            the story
 #   .ci/window.sh pictures   also copies the stations to assets/pictures
@@ -37,17 +37,22 @@ order="$state/coat.tsugime"
 out/tsugime start small-dot -o "$order"
 cp "$order" "$state/before.tsugime"
 
-out/tsugime-desktop "$order" >"$out/log.txt" 2>&1 &
-program=$!
-window=
-for _ in $(seq 100); do
-  window=$(xdotool search --onlyvisible --name 'Tsugime$' 2>/dev/null | head -1) && [ -n "$window" ] && break
-  sleep 0.2
-done
-[ -n "$window" ] || { echo "the window did not open:"; cat "$out/log.txt"; exit 1; }
-# There is no window manager here: place, size and focus are ours to give.
-xdotool windowmove "$window" 0 0 windowsize "$window" 1600 1000 windowfocus "$window"
-sleep 3
+# Opens the program on the order and gives its window place, size and focus: there is
+# no window manager here.
+begin() {
+  out/tsugime-desktop "$order" >>"$out/log.txt" 2>&1 &
+  program=$!
+  local window=
+  for _ in $(seq 100); do
+    window=$(xdotool search --onlyvisible --name 'Tsugime$' 2>/dev/null | head -1) && [ -n "$window" ] && break
+    sleep 0.2
+  done
+  [ -n "$window" ] || { echo "the window did not open:"; cat "$out/log.txt"; exit 1; }
+  xdotool windowmove "$window" 0 0 windowsize "$window" 1600 1000 windowfocus "$window"
+  sleep 3
+}
+: >"$out/log.txt"
+begin
 
 shot() { import -window root "$out/$1.png"; }
 say() { printf -- '-- %s\n' "$*"; }
@@ -120,6 +125,22 @@ press ctrl+1
 save
 cmp "$order" "$state/before.tsugime" || fail "looking at the stations has changed the order"
 out/tsugime check "$order" --fail-on fault >/dev/null || fail "the saved order has a fault"
+
+say "killed after an edit, it offers what was kept"
+kept="$XDG_STATE_HOME/tsugime/present"
+click "$check_x" "$check_y"
+click "$mid_x" "$mid_y"
+click "$check_x" "$check_y"
+for _ in $(seq 40); do [ "$(grep -c '"disc"' "$kept" 2>/dev/null)" = 2 ] && break; sleep 0.25; done
+kill -9 "$program"
+wait "$program" 2>/dev/null || true
+cmp "$order" "$state/before.tsugime" || fail "the edit was saved before it was asked for"
+begin
+shot 8-kept
+press Tab Tab space
+save
+[ "$(discs)" = 2 ] || fail "taken up, the saved order holds $(discs) motifs, not 2"
+[ ! -e "$kept" ] || fail "what was saved is still kept"
 grep -qi 'panic\|fyne error' "$out/log.txt" && fail "the program complained"
 
 if [ "${1:-}" = pictures ]; then
