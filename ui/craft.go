@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 
 	"tsugime/ui/board"
 )
@@ -43,7 +44,7 @@ func (w *Window) showBench() {
 	if c := w.craft(); c != nil {
 		bench = c.bench()
 	}
-	w.left.Objects = []fyne.CanvasObject{bench}
+	w.left.Content = container.NewPadded(bench)
 	w.left.Refresh()
 }
 

@@ -32,7 +32,7 @@ func BenchmarkGarmentFrame(b *testing.B) {
 		s.chance.times, s.chance.of = c.times, 0
 		scene := s.scene()
 		box := scene.Extent
-		v := raster.View{X: box.Min.X.MM(), Y: box.Min.Y.MM(), PxPerMM: 1600 / box.Width().MM()}
+		v := raster.View{X: box.Min.X.MM(), Y: box.Min.Y.MM(), PxPerMM: min(1600/box.Width().MM(), 1000/box.Height().MM())}
 		b.Run(c.name, func(b *testing.B) {
 			var p board.Painter
 			p.Paint(scene, v, 1600, 1000, 1)

@@ -56,7 +56,7 @@ type Window struct {
 	stations []station
 	at       int // the station that is shown
 	bar      *stationBar
-	left     *fyne.Container
+	left     *container.Scroll // the bench
 	right    *inspector
 	status   *widget.Label
 	pointer  *widget.Label
@@ -90,7 +90,7 @@ func New(app fyne.App, order document.Order, path string, store session.Store) *
 func (w *Window) furnish() {
 	w.right = newInspector(w)
 	w.stations = []station{newDraft(w), newStencil(w), newBolt(w), newGarment(w), newSheets(w)}
-	w.left, w.bar = container.NewStack(), newStationBar(w)
+	w.left, w.bar = container.NewVScroll(container.NewStack()), newStationBar(w)
 	w.win.SetContent(w.layout())
 }
 
@@ -103,13 +103,13 @@ func (w *Window) layout() fyne.CanvasObject {
 	side := func(o fyne.CanvasObject, width float32) fyne.CanvasObject {
 		strut := canvas.NewRectangle(card)
 		strut.SetMinSize(fyne.NewSize(width, 10))
-		return container.NewStack(strut, container.NewVScroll(container.NewPadded(o)))
+		return container.NewStack(strut, o)
 	}
 	below := container.NewBorder(widget.NewSeparator(), nil, nil, w.pointer, w.status)
 	top := container.NewBorder(nil, widget.NewSeparator(), nil, nil, w.bar)
 	middle := container.NewBorder(nil, nil,
 		container.NewHBox(side(w.left, 288), widget.NewSeparator()),
-		container.NewHBox(widget.NewSeparator(), side(w.right.content, 312)),
+		container.NewHBox(widget.NewSeparator(), side(container.NewVScroll(container.NewPadded(w.right.content)), 312)),
 		container.NewClip(w.board))
 	return container.NewBorder(top, below, nil, nil, middle)
 }
