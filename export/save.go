@@ -11,8 +11,8 @@ import (
 	"syscall"
 )
 
-// Save writes a file that is either whole or not there: it prepares a Draft and
-// keeps it.
+// Save writes a file that is either whole or not there: it prepares it and keeps
+// it.
 func Save(path string, force bool, write func(io.Writer) error) error {
 	d, err := Prepare(path, force, write)
 	if err != nil {
@@ -22,9 +22,9 @@ func Save(path string, force bool, write func(io.Writer) error) error {
 	return d.Keep()
 }
 
-// A Draft is a file that is whole on the disk and waits for its name. Until it is
+// A Pending file is whole on the disk and waits for its name. Until it is
 // kept, a file of that name stays as it is.
-type Draft struct {
+type Pending struct {
 	path      string // as asked for
 	target    string // the file that is written, behind a link
 	temporary string
@@ -35,35 +35,35 @@ type Draft struct {
 // to the disk; where anything fails, nothing of it is left. An existing file will
 // be replaced only with force and keeps its mode; a link stays a link. write's own
 // errors come back wrapped.
-func Prepare(path string, force bool, write func(io.Writer) error) (Draft, error) {
+func Prepare(path string, force bool, write func(io.Writer) error) (Pending, error) {
 	target, mode, err := place(path, force)
 	if err != nil {
-		return Draft{}, saveError(path, err)
+		return Pending{}, saveError(path, err)
 	}
 	temporary, err := temporaryBeside(target)
 	if err != nil {
-		return Draft{}, saveError(path, err)
+		return Pending{}, saveError(path, err)
 	}
-	d, whole := Draft{path, target, temporary.Name(), force}, false
+	d, whole := Pending{path, target, temporary.Name(), force}, false
 	defer func() { // after a panic too
 		if !whole {
 			d.Drop()
 		}
 	}()
 	if err := fill(temporary, mode, write); err != nil {
-		return Draft{}, saveError(path, nameless(err, temporary.Name()))
+		return Pending{}, saveError(path, nameless(err, temporary.Name()))
 	}
 	whole = true
 	return d, nil
 }
 
-// Keep gives the draft its name.
-func (d Draft) Keep() error {
+// Keep gives the file its name.
+func (d Pending) Keep() error {
 	return saveError(d.path, cause(rename(d.temporary, d.target, d.force)))
 }
 
-// Drop takes the draft away. One that was kept stays.
-func (d Draft) Drop() { os.Remove(d.temporary) }
+// Drop takes the file away. One that was kept stays.
+func (d Pending) Drop() { os.Remove(d.temporary) }
 
 // errExists is what Save refuses to overwrite.
 var errExists = errors.New("there is a file of that name; give another name, or allow it to be replaced (--force)")

@@ -81,7 +81,7 @@ func TestAFolderThatMayNotBeWrittenToIsLeftAlone(t *testing.T) {
 	alone(t, folder)
 }
 
-func TestADraftChangesNothingBeforeItIsKept(t *testing.T) {
+func TestAPendingFileChangesNothingBeforeItIsKept(t *testing.T) {
 	folder := t.TempDir()
 	path := filepath.Join(folder, "a.svg")
 	if err := os.WriteFile(path, []byte("old"), 0o666); err != nil {

@@ -46,12 +46,12 @@ func JobFolder(ctx context.Context, w repeat.Work, folder string, opt Options, p
 	if err := ready(folder, names, opt.Force); err != nil {
 		return nil, fmt.Errorf("job folder: %w", err)
 	}
-	prepare := func(ctx context.Context, name string) (export.Draft, error) {
+	prepare := func(ctx context.Context, name string) (export.Pending, error) {
 		return export.Prepare(filepath.Join(folder, name), opt.Force, func(out io.Writer) error {
 			return writeFile(stoppable{ctx, out}, name, w, opt)
 		})
 	}
-	all, err := drafts(ctx, names, prepare, progress)
+	all, err := prepareAll(ctx, names, prepare, progress)
 	defer func() {
 		for _, d := range all {
 			d.Drop()

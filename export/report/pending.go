@@ -13,15 +13,15 @@ import (
 // a whole picture.
 const mostAtOnce = 4
 
-// drafts prepares every file of names, several at a time, and returns their drafts
+// prepareAll prepares every file of names, several at a time, and returns them
 // in that order; told, which may be nil, hears of each in that order. The first error
-// stops all that isn't whole yet: it is returned with the drafts that are.
-func drafts(ctx context.Context, names []string, prepare func(context.Context, string) (export.Draft, error), told func(done, of int, name string)) ([]export.Draft, error) {
+// stops all that isn't whole yet: it is returned with the files that are.
+func prepareAll(ctx context.Context, names []string, prepare func(context.Context, string) (export.Pending, error), told func(done, of int, name string)) ([]export.Pending, error) {
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()
 	type result struct {
-		draft export.Draft
-		err   error
+		file export.Pending
+		err  error
 	}
 	results := make([]chan result, len(names))
 	for i := range results {
@@ -34,19 +34,19 @@ func drafts(ctx context.Context, names []string, prepare func(context.Context, s
 			for i := next.Add(1) - 1; i < int64(len(names)); i = next.Add(1) - 1 {
 				r := result{err: ctx.Err()}
 				if r.err == nil {
-					r.draft, r.err = prepare(ctx, names[i])
+					r.file, r.err = prepare(ctx, names[i])
 				}
 				results[i] <- r
 			}
 		})
 	}
 	defer together.Wait()
-	var all []export.Draft
+	var all []export.Pending
 	var failed error
 	for i, name := range names {
 		switch r := <-results[i]; {
 		case r.err == nil:
-			all = append(all, r.draft)
+			all = append(all, r.file)
 			if told != nil && failed == nil {
 				told(i+1, len(names), name)
 			}
