@@ -49,36 +49,40 @@ func oneLine(t *testing.T, err error, path, remedy string) {
 }
 
 func TestADiskThatRunsFullLeavesTheOldFile(t *testing.T) {
-	folder := t.TempDir()
-	path := filepath.Join(folder, "a.svg")
-	if err := os.WriteFile(path, []byte("old"), 0o666); err != nil {
-		t.Fatal(err)
-	}
-	exporttest.SmallFiles(t, 100_000)
-	err := export.Save(path, true, inFull(300_000))
-	oneLine(t, err, path, "choose another folder")
-	if !errors.Is(err, syscall.EFBIG) {
-		t.Errorf("%v doesn't wrap the system's own error", err)
-	}
-	alone(t, folder)
-	full := &fs.PathError{Op: "write", Path: "x", Err: syscall.ENOSPC}
-	oneLine(t, export.Save(path, true, func(io.Writer) error { return full }), path, "make room on the disk")
-	alone(t, folder)
+	exporttest.InOwnProcess(t, func() {
+		folder := t.TempDir()
+		path := filepath.Join(folder, "a.svg")
+		if err := os.WriteFile(path, []byte("old"), 0o666); err != nil {
+			t.Fatal(err)
+		}
+		exporttest.SmallFiles(t, 100_000)
+		err := export.Save(path, true, inFull(300_000))
+		oneLine(t, err, path, "choose another folder")
+		if !errors.Is(err, syscall.EFBIG) {
+			t.Errorf("%v doesn't wrap the system's own error", err)
+		}
+		alone(t, folder)
+		full := &fs.PathError{Op: "write", Path: "x", Err: syscall.ENOSPC}
+		oneLine(t, export.Save(path, true, func(io.Writer) error { return full }), path, "make room on the disk")
+		alone(t, folder)
+	})
 }
 
 func TestAFolderThatMayNotBeWrittenToIsLeftAlone(t *testing.T) {
-	folder := t.TempDir()
-	path := filepath.Join(folder, "a.svg")
-	if err := os.WriteFile(path, []byte("old"), 0o666); err != nil {
-		t.Fatal(err)
-	}
-	exporttest.ReadOnly(t, folder)
-	err := export.Save(path, true, inFull(3))
-	oneLine(t, err, path, "choose a folder that you may write to")
-	if !errors.Is(err, fs.ErrPermission) {
-		t.Errorf("%v is no refusal", err)
-	}
-	alone(t, folder)
+	exporttest.InOwnProcess(t, func() {
+		folder := t.TempDir()
+		path := filepath.Join(folder, "a.svg")
+		if err := os.WriteFile(path, []byte("old"), 0o666); err != nil {
+			t.Fatal(err)
+		}
+		exporttest.ReadOnly(t, folder)
+		err := export.Save(path, true, inFull(3))
+		oneLine(t, err, path, "choose a folder that you may write to")
+		if !errors.Is(err, fs.ErrPermission) {
+			t.Errorf("%v is no refusal", err)
+		}
+		alone(t, folder)
+	})
 }
 
 func TestAPendingFileChangesNothingBeforeItIsKept(t *testing.T) {
