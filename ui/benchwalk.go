@@ -146,17 +146,17 @@ func (b *benchPlan) markWalk(sc *board.Scene) {
 	at := b.walk.cut
 	before, after := places[max(at-wayCuts, 0):at+1], places[at:min(at+wayCuts+1, len(places))]
 	sc.Marks = append(sc.Marks,
-		board.Mark{Shape: board.Dashes, Points: before, Colour: faint, Width: 1},
-		board.Mark{Shape: board.Line, Points: after, Colour: ink, Width: 1.25})
+		board.Mark{Shape: board.Dashes, Points: before, Colour: worn().graphite, Width: 1},
+		board.Mark{Shape: board.Line, Points: after, Colour: worn().soot, Width: 1.25})
 	if len(after) > 1 {
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Wedge, Points: after[1:2], Colour: faultRed, Width: 2})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Wedge, Points: after[1:2], Colour: worn().madder, Width: 2})
 	}
 	radius := b.sheet().Assignment.Star.Size / 2
 	if k, ok := b.cutOut(); ok {
 		radius = b.sheet().Assignment.Choices[k].Size * 3 / 4
 	}
-	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Ring, Points: places[at : at+1], Radius: radius, Colour: faultRed, Width: 2.5})
+	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Ring, Points: places[at : at+1], Radius: radius, Colour: worn().madder, Width: 2.5})
 	sc.Labels = append(sc.Labels, board.Label{
-		At: places[at], Align: board.Above, Text: strconv.Itoa(at + 1), Colour: faultRed, Bold: true, Size: 13, Shield: shield,
+		At: places[at], Align: board.Above, Text: strconv.Itoa(at + 1), Colour: worn().fault, Bold: true, Size: 13, Shield: worn().shield,
 	})
 }

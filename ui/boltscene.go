@@ -11,28 +11,25 @@ import (
 	"tsugime/ui/board"
 )
 
-// The wood of the board, where no cloth covers it.
-var wood = color.RGBA{0xd3, 0xbd, 0x98, 0xff}
-
 func (s *boltStation) scene() board.Scene {
 	if s.w.built == 0 {
 		return waiting(s.w)
 	}
 	l := s.laid()
-	sc := board.Scene{Desk: table, Plain: true, Pitch: s.w.pitch()}
+	sc := board.Scene{Desk: worn().table, Plain: true, Pitch: s.w.pitch()}
 	for _, c := range l.columns {
 		sc.Extent = sc.Extent.Union(c.box)
 		if c.wood {
-			sc.Areas = append(sc.Areas, board.Area{Box: s.plank(c), Shut: wood, Open: wood})
+			sc.Areas = append(sc.Areas, board.Area{Box: s.plank(c), Shut: worn().wood, Open: worn().wood})
 		}
 	}
 	face, behind := board.Laid{Ground: s.w.grounds.board}, board.Laid{Ground: s.w.grounds.back}
 	for _, c := range l.columns {
 		sc.Labels = append(sc.Labels, board.Label{
-			At: geom.Point{X: c.box.Centre().X, Y: c.box.Min.Y}, Align: board.Above, Colour: ink, Bold: true, Size: 12, Text: c.title,
+			At: geom.Point{X: c.box.Centre().X, Y: c.box.Min.Y}, Align: board.Above, Colour: worn().ink, Bold: true, Size: 12, Text: c.title,
 		})
 		for _, p := range c.pieces {
-			sc.Areas = append(sc.Areas, board.Area{Box: p.box(l.width), Shut: dyed(s.w.Order().Cloth.Dye), Open: undyed})
+			sc.Areas = append(sc.Areas, board.Area{Box: p.box(l.width), Shut: dyed(s.w.Order().Cloth.Dye), Open: worn().undyed})
 			if lay, ok := s.printed(p, l.width); ok && p.back {
 				behind.Lays = append(behind.Lays, lay)
 			} else if ok {
@@ -82,7 +79,7 @@ func (s *boltStation) markPiece(sc *board.Scene, p piece, l laid) {
 	st := r.Stretches[p.stretch]
 	if edge := r.Bolt.Selvedge; edge > 0 {
 		for _, x := range []geom.Length{box.Min.X + edge, box.Max.X - edge} {
-			sc.Marks = append(sc.Marks, board.Mark{Shape: board.Line, Points: []geom.Point{{X: x, Y: box.Min.Y}, {X: x, Y: box.Max.Y}}, Colour: quiet})
+			sc.Marks = append(sc.Marks, board.Mark{Shape: board.Line, Points: []geom.Point{{X: x, Y: box.Min.Y}, {X: x, Y: box.Max.Y}}, Colour: worn().quiet})
 		}
 	}
 	for n := st.First; n < st.First+st.Count; n++ {
@@ -95,7 +92,7 @@ func (s *boltStation) markPiece(sc *board.Scene, p piece, l laid) {
 	for _, t := range st.Turns {
 		lost := geom.BoxOf(geom.Point{X: box.Min.X, Y: t.From + p.move.Y}, geom.Point{X: box.Max.X, Y: t.To + p.move.Y}).Intersect(box)
 		if !lost.Empty() && lost.Height() > 0 {
-			hatched(sc, lost, onCloth)
+			hatched(sc, lost, worn().onCloth)
 		}
 	}
 }
@@ -116,8 +113,8 @@ func (s *boltStation) markPlacement(sc *board.Scene, p piece, l laid, at cloth.P
 	tick := []geom.Point{{X: box.Min.X - r.Bolt.Width/12, Y: y}, {X: box.Min.X, Y: y}}
 	joint := []geom.Point{{X: box.Min.X, Y: y}, {X: box.Max.X, Y: y}}
 	sc.Marks = append(sc.Marks,
-		board.Mark{Shape: board.Line, Points: tick, Colour: faint},
-		board.Mark{Shape: board.Dashes, Points: joint, Colour: quiet})
+		board.Mark{Shape: board.Line, Points: tick, Colour: worn().faint},
+		board.Mark{Shape: board.Dashes, Points: joint, Colour: worn().quiet})
 	text := strconv.Itoa(at.N+1) + " " + string(face)
 	switch {
 	case r.Bolt.Folded && at.Mirrored:
@@ -129,12 +126,12 @@ func (s *boltStation) markPlacement(sc *board.Scene, p piece, l laid, at cloth.P
 	}
 	sc.Labels = append(sc.Labels, board.Label{
 		At: geom.Point{X: box.Min.X - r.Bolt.Width/20, Y: middle}, Align: board.Before,
-		Text: text, Colour: faint, Size: 11, Room: l.gap * 7 / 10,
+		Text: text, Colour: worn().faint, Size: 11, Room: l.gap * 7 / 10,
 	})
 	if r.Register.Sequence == cloth.EveryOther {
 		sc.Labels = append(sc.Labels, board.Label{
 			At: geom.Point{X: box.Centre().X, Y: middle}, Align: board.Middle, Bold: !at.Between,
-			Text: strconv.Itoa(at.LaidAs + 1), Colour: ink, Shield: shield, Size: 11, Room: r.Step,
+			Text: strconv.Itoa(at.LaidAs + 1), Colour: worn().ink, Shield: worn().shield, Size: 11, Room: r.Step,
 		})
 	}
 }
@@ -146,7 +143,7 @@ func (s *boltStation) markEnds(sc *board.Scene, p piece, box geom.Box, l laid) {
 		if from >= p.from && from < p.to && to > from {
 			sc.Labels = append(sc.Labels, board.Label{
 				At: geom.Point{X: box.Centre().X, Y: p.move.Y + from + (to-from)/2}, Align: board.Middle,
-				Text: text, Colour: ink, Shield: shield, Size: 10, Room: l.width,
+				Text: text, Colour: worn().ink, Shield: worn().shield, Size: 10, Room: l.width,
 			})
 		}
 	}
@@ -164,12 +161,12 @@ func (s *boltStation) markEnds(sc *board.Scene, p piece, box geom.Box, l laid) {
 	}
 	y := p.move.Y + part.Y
 	masked := geom.BoxOf(geom.Point{X: box.Min.X, Y: y + part.Printed}, geom.Point{X: box.Max.X, Y: y + r.Step})
-	hatched(sc, masked, faint)
+	hatched(sc, masked, worn().faint)
 	sc.Extent = sc.Extent.Union(masked)
-	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: []geom.Point{{X: box.Min.X, Y: y}, {X: box.Max.X, Y: y}}, Colour: quiet})
+	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: []geom.Point{{X: box.Min.X, Y: y}, {X: box.Max.X, Y: y}}, Colour: worn().quiet})
 	sc.Labels = append(sc.Labels, board.Label{
 		At: geom.Point{X: box.Min.X - r.Bolt.Width/20, Y: y + r.Step/2}, Align: board.Before,
-		Text: fmt.Sprintf("%d %s", part.N+1, say("in part")), Colour: faint, Size: 11, Room: l.gap * 7 / 10,
+		Text: fmt.Sprintf("%d %s", part.N+1, say("in part")), Colour: worn().faint, Size: 11, Room: l.gap * 7 / 10,
 	})
 }
 
@@ -179,7 +176,7 @@ func (s *boltStation) markFound(sc *board.Scene, l laid) {
 		return
 	}
 	sc.Marks = append(sc.Marks, board.Mark{
-		Shape: board.Ring, Points: []geom.Point{s.placeOf(l)}, Radius: s.w.work.Run.Step / 3, Colour: onCloth, Width: 3,
+		Shape: board.Ring, Points: []geom.Point{s.placeOf(l)}, Radius: s.w.work.Run.Step / 3, Colour: worn().onCloth, Width: 3,
 	})
 }
 

@@ -86,7 +86,7 @@ func (s *boltStation) markWalks(sc *board.Scene, l laid) {
 		}
 		if drawn && i == 0 {
 			sc.Labels = append(sc.Labels, board.Label{
-				At: geom.Point{X: x, Y: c.box.Max.Y}, Align: board.Below, Colour: indigo, Size: 11,
+				At: geom.Point{X: x, Y: c.box.Max.Y}, Align: board.Below, Colour: worn().vat, Size: 11,
 				Text: say("walk") + " × " + times(factor), Room: l.gap,
 			})
 		}
@@ -111,12 +111,12 @@ func (s *boltStation) markWalk(sc *board.Scene, p piece, w walk, x geom.Length, 
 	if len(left) == 0 {
 		return
 	}
-	shape, colour, width := board.Dashes, faint, float32(1)
+	shape, colour, width := board.Dashes, worn().faint, float32(1)
 	if w.now {
-		shape, colour, width = board.Line, indigo, 1.5
+		shape, colour, width = board.Line, worn().vat, 1.5
 		band := slices.Clone(right)
 		slices.Reverse(band)
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Hatch, Points: append(slices.Clone(left), band...), Colour: rule})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Hatch, Points: append(slices.Clone(left), band...), Colour: worn().rule})
 	}
 	sc.Marks = append(sc.Marks,
 		board.Mark{Shape: shape, Points: left, Colour: colour, Width: width},

@@ -57,16 +57,16 @@ func (s *stencilStation) layBoth() {
 func (s *stencilStation) bothLaid() board.Scene {
 	w := s.w.work
 	cloth := clothUnder(w, 1)
-	sc := board.Scene{Desk: table, Extent: cloth, Pitch: s.w.pitch(),
-		Areas: []board.Area{{Box: cloth, Shut: dyed(w.Order.Cloth.Dye), Open: undyed}}}
+	sc := board.Scene{Desk: worn().table, Extent: cloth, Pitch: s.w.pitch(),
+		Areas: []board.Area{{Box: cloth, Shut: dyed(w.Order.Cloth.Dye), Open: worn().undyed}}}
 	if s.both.ground == nil || s.both.ordered != s.w.built {
-		sc.Labels = append(sc.Labels, board.Label{At: cloth.Centre(), Align: board.Middle, Text: say("Measuring…"), Colour: ink, Shield: shield, Size: 15})
+		sc.Labels = append(sc.Labels, board.Label{At: cloth.Centre(), Align: board.Middle, Text: say("Measuring…"), Colour: worn().ink, Shield: worn().shield, Size: 15})
 		return sc
 	}
 	sc.Grounds = []board.Laid{{Ground: s.both.ground, Lays: []raster.Lay{{}}}}
 	for _, n := range []int{0, 1} {
 		line := moved(w.Sheet.Joint.Line, geom.Point{Y: w.Sheet.Spec.Step}.Times(n))
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: line, Colour: quiet, Width: 1.5})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: line, Colour: worn().quiet, Width: 1.5})
 	}
 	home := s.home()
 	for i, patch := range s.both.shows.Missing {
@@ -74,11 +74,11 @@ func (s *stencilStation) bothLaid() board.Scene {
 			break
 		}
 		at := patch.At.Add(home)
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Ring, Points: []geom.Point{at}, Radius: geom.MM(0.3), Colour: onCloth, Width: 2})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Ring, Points: []geom.Point{at}, Radius: geom.MM(0.3), Colour: worn().onCloth, Width: 2})
 		if i > 0 {
 			continue // one word is enough, the rings are alike
 		}
-		sc.Labels = append(sc.Labels, board.Label{At: at, Text: say("shows dyed"), Align: board.Below, Colour: faultRed, Shield: shield, Size: 11, Room: s.w.Order().Unit.Lattice.Pitch() / 2})
+		sc.Labels = append(sc.Labels, board.Label{At: at, Text: say("shows dyed"), Align: board.Below, Colour: worn().fault, Shield: worn().shield, Size: 11, Room: s.w.Order().Unit.Lattice.Pitch() / 2})
 	}
 	return sc
 }

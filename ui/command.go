@@ -119,7 +119,7 @@ func viewCommands() []command {
 		digit := fyne.KeyName(rune('1' + i))
 		table = append(table, command{"View", func(*Window) string { return say("Go to %s", say(name)) }, keys(key(digit, ctrl)), nil, func(w *Window) { w.GoTo(i) }})
 	}
-	return append(table, languageCommands()...)
+	return append(append(table, lookCommands()...), languageCommands()...)
 }
 
 // drafting reports whether the draft is shown, where motifs are.

@@ -24,17 +24,17 @@ func (s *draft) scene() board.Scene {
 	l := o.Unit.Lattice
 	cell := []geom.Point{{}, l.A, l.A.Add(l.B), l.B}
 	around := s.upper(geom.BoxOf(cell...))
-	name := board.Label{At: lowest(cell), Text: say("unit"), Align: board.Below, Colour: cellLine, Shield: shield, Bold: true, Size: 11,
+	name := board.Label{At: lowest(cell), Text: say("unit"), Align: board.Below, Colour: worn().vat, Shield: worn().shield, Bold: true, Size: 11,
 		Room: around.Width() / 2}
 	if !around.Holds(name.At) {
 		name.At, name.Align = geom.Point{}, board.Above
 	}
 	sc := board.Scene{
-		Desk: tannin, Areas: []board.Area{{Shut: tannin, Open: light}}, Grounds: s.laid(), Pitch: s.w.pitch(),
+		Desk: worn().tannin, Areas: []board.Area{{Shut: worn().tannin, Open: worn().light}}, Grounds: s.laid(), Pitch: s.w.pitch(),
 		Extent: around.Grown(max(around.Width(), around.Height()).Times(draftReach)),
 		Marks: []board.Mark{
-			{Shape: board.Loop, Points: cell, Colour: cellLine, Width: 2},
-			{Shape: board.Ring, Points: []geom.Point{{}}, Colour: cellLine},
+			{Shape: board.Loop, Points: cell, Colour: worn().cellLine, Width: 2},
+			{Shape: board.Ring, Points: []geom.Point{{}}, Colour: worn().cellLine},
 		},
 		Labels: []board.Label{name},
 	}
@@ -56,7 +56,7 @@ func (s *draft) scene() board.Scene {
 		markPaper(&sc, s.w, 0, geom.Point{})
 	}
 	if len(o.Unit.Motifs) == 0 {
-		sc.Labels = append(sc.Labels, board.Label{At: sc.Extent.Centre(), Align: board.Middle, Colour: ink, Shield: shield, Size: 14,
+		sc.Labels = append(sc.Labels, board.Label{At: sc.Extent.Centre(), Align: board.Middle, Colour: worn().ink, Shield: worn().shield, Size: 14,
 			Text: say("Choose “A click places a motif”, then click on the paper.")})
 	}
 	return sc
@@ -144,5 +144,5 @@ func (s *draft) framedCopies(box geom.Box) []board.Mark {
 
 // framed is a frame about a box.
 func framed(box geom.Box, width float32) board.Mark {
-	return board.Mark{Shape: board.Loop, Points: corners(box), Colour: indigo, Width: width}
+	return board.Mark{Shape: board.Loop, Points: corners(box), Colour: worn().indigo, Width: width}
 }

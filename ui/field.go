@@ -90,10 +90,10 @@ func (pair) MinSize(o []fyne.CanvasObject) fyne.Size {
 
 // heading begins a group.
 func (f *form) heading(text string) {
-	t := canvas.NewText(say(text), ink)
+	t := canvas.NewText(say(text), worn().ink)
 	t.TextStyle.Bold, t.TextSize = true, 14
 	if len(f.rows) > 0 {
-		gap := canvas.NewRectangle(card)
+		gap := canvas.NewRectangle(worn().card)
 		gap.SetMinSize(fyne.NewSize(1, 6))
 		f.rows = append(f.rows, gap)
 	}

@@ -55,5 +55,5 @@ func (s *draft) markFrame(sc *board.Scene) {
 		return
 	}
 	c := corners(s.frame.box())
-	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: append(slices.Clone(c), c[0]), Colour: indigo, Width: 1.5})
+	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: append(slices.Clone(c), c[0]), Colour: worn().indigo, Width: 1.5})
 }

@@ -50,7 +50,7 @@ func TestJointsOnTheGarmentWindAsTheSheetsDo(t *testing.T) {
 	w, s := dressed(t, "leaf")
 	joints := 0
 	for _, m := range s.scene().Marks {
-		if m.Colour != quiet || m.Shape != board.Line {
+		if m.Colour != worn().quiet || m.Shape != board.Line {
 			continue
 		}
 		joints++

@@ -93,8 +93,8 @@ func (g *printing) markTurn(sc *board.Scene, on lie, box geom.Box) {
 		lost := on.box(geom.BoxOf(geom.Point{X: window.Min.X, Y: from}, geom.Point{X: window.Max.X, Y: to})).Intersect(box)
 		if !lost.Empty() && lost.Height() > 0 {
 			sc.Marks = append(sc.Marks,
-				board.Mark{Shape: board.Hatch, Points: []geom.Point{lost.Min, lost.Max}, Colour: onCloth},
-				board.Mark{Shape: board.Loop, Points: corners(lost), Colour: onCloth, Width: 1.5})
+				board.Mark{Shape: board.Hatch, Points: []geom.Point{lost.Min, lost.Max}, Colour: worn().onCloth},
+				board.Mark{Shape: board.Loop, Points: corners(lost), Colour: worn().onCloth, Width: 1.5})
 		}
 	}
 }

@@ -26,7 +26,7 @@ func (b *seamBench) inset() *board.Inset {
 		return nil
 	}
 	m := stretches(c)[min(b.stretch, len(c.Also))]
-	sc := board.Scene{Desk: table, Plain: true, Pitch: b.s.w.pitch()}
+	sc := board.Scene{Desk: worn().table, Plain: true, Pitch: b.s.w.pitch()}
 	g := &printing{of: b.s.chance}
 	halves := b.halves(m)
 	for i, half := range halves {
@@ -173,7 +173,7 @@ func (b *seamBench) lay(sc *board.Scene, g *printing, p cloth.Piece, h half) {
 	if box.Empty() {
 		return
 	}
-	sc.Areas = append(sc.Areas, board.Area{Box: box, Shut: dyed(b.s.w.Order().Cloth.Dye), Open: undyed})
+	sc.Areas = append(sc.Areas, board.Area{Box: box, Shut: dyed(b.s.w.Order().Cloth.Dye), Open: worn().undyed})
 	on := lieOf(p, geom.Point{})
 	if h.view.turned {
 		on = lie{turned: !on.turned, move: h.view.move.Sub(on.move)}
@@ -201,11 +201,11 @@ func (b *seamBench) markOff(sc *board.Scene, m cloth.Meeting, halves [2]half) {
 	if halves[0].room.Min.X == halves[1].room.Min.X {
 		seam = []geom.Point{{X: -s}, {X: s}}
 	}
-	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Line, Points: seam, Colour: onCloth, Width: 1.5})
+	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Line, Points: seam, Colour: worn().onCloth, Width: 1.5})
 	foot := geom.Point{Y: s/2 - s/8}
 	for _, bar := range []geom.Point{{Y: m.PhaseAlong}, {X: m.PhaseAcross}} {
 		if bar != (geom.Point{}) {
-			sc.Marks = append(sc.Marks, board.Mark{Shape: board.Bar, Points: []geom.Point{foot, foot.Add(bar)}, Colour: onCloth, Width: 2.5})
+			sc.Marks = append(sc.Marks, board.Mark{Shape: board.Bar, Points: []geom.Point{foot, foot.Add(bar)}, Colour: worn().onCloth, Width: 2.5})
 		}
 	}
 }

@@ -41,7 +41,7 @@ func (s *garmentStation) offsetOf(p cloth.Piece) geom.Point {
 
 // madeUp shows all views of the garment.
 func (s *garmentStation) madeUp() board.Scene {
-	sc := board.Scene{Desk: table, Plain: true, Pitch: s.w.pitch()}
+	sc := board.Scene{Desk: worn().table, Plain: true, Pitch: s.w.pitch()}
 	g := &printing{of: s.chance}
 	for _, p := range s.w.work.Dressed.Pieces() {
 		s.dress(&sc, g, p)
@@ -60,7 +60,7 @@ func (s *garmentStation) madeUp() board.Scene {
 		}
 		if !all.Empty() {
 			sc.Labels = append(sc.Labels, board.Label{
-				At: geom.Point{X: all.Centre().X, Y: all.Min.Y - 40*geom.Millimetre}, Align: board.Above, Text: say(v.Title), Colour: ink, Bold: true, Size: 14,
+				At: geom.Point{X: all.Centre().X, Y: all.Min.Y - 40*geom.Millimetre}, Align: board.Above, Text: say(v.Title), Colour: worn().ink, Bold: true, Size: 14,
 			})
 		}
 	}
@@ -76,16 +76,16 @@ func (s *garmentStation) dress(sc *board.Scene, g *printing, p cloth.Piece) {
 	off := s.offsetOf(p)
 	box := p.Area.Moved(off)
 	sc.Extent = sc.Extent.Union(box)
-	sc.Areas = append(sc.Areas, board.Area{Box: box, Shut: dyed(s.w.Order().Cloth.Dye), Open: undyed})
+	sc.Areas = append(sc.Areas, board.Area{Box: box, Shut: dyed(s.w.Order().Cloth.Dye), Open: worn().undyed})
 	on := lieOf(p, off)
 	g.onto(on, box)
 	for _, j := range s.w.work.JointsOn(p, s.chance.prints) {
 		sc.Marks = append(sc.Marks, jointMark(moved(j.Line, off), j.Ends))
 	}
 	g.markTurn(sc, on, box)
-	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Loop, Points: corners(box), Colour: undyed, Width: 1.5})
+	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Loop, Points: corners(box), Colour: worn().undyed, Width: 1.5})
 	sc.Labels = append(sc.Labels, board.Label{
-		At: box.Centre(), Align: board.Middle, Text: say(p.Name), Colour: ink, Shield: shield, Size: 11, Room: box.Width(),
+		At: box.Centre(), Align: board.Middle, Text: say(p.Name), Colour: worn().ink, Shield: worn().shield, Size: 11, Room: box.Width(),
 	})
 }
 
@@ -93,9 +93,9 @@ func (s *garmentStation) dress(sc *board.Scene, g *printing, p cloth.Piece) {
 // dashed.
 func jointMark(line []geom.Point, ends bool) board.Mark {
 	if ends {
-		return board.Mark{Shape: board.Dashes, Points: line, Colour: quiet}
+		return board.Mark{Shape: board.Dashes, Points: line, Colour: worn().quiet}
 	}
-	return board.Mark{Shape: board.Line, Points: line, Colour: quiet}
+	return board.Mark{Shape: board.Line, Points: line, Colour: worn().quiet}
 }
 
 // markStars shows the marks of stars that the garment shows, where the bolt has them.
@@ -103,7 +103,7 @@ func (s *garmentStation) markStars(sc *board.Scene) {
 	radius := s.w.Order().Sheet.Stars.Diameter / 2
 	for _, m := range cloth.SeenStars(s.w.work.StarPrints()) {
 		if p, ok := s.piece(m.Piece); ok {
-			sc.Marks = append(sc.Marks, board.Mark{Shape: board.Star, Points: []geom.Point{s.markedAt(m, p)}, Radius: radius, Colour: onCloth, Width: 1.5})
+			sc.Marks = append(sc.Marks, board.Mark{Shape: board.Star, Points: []geom.Point{s.markedAt(m, p)}, Radius: radius, Colour: worn().onCloth, Width: 1.5})
 		}
 	}
 }
@@ -123,5 +123,5 @@ func (s *garmentStation) markWorst(sc *board.Scene) {
 	}
 	// Words there would hide the joint; they stand among the measures.
 	at := c.worst.At.Add(s.offsetOf(p))
-	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Wedge, Points: []geom.Point{at}, Colour: onCloth, Width: 2})
+	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Wedge, Points: []geom.Point{at}, Colour: worn().onCloth, Width: 2})
 }

@@ -174,9 +174,9 @@ func (b *seamBench) mark(sc *board.Scene) {
 		}
 		for k, m := range stretches(c) {
 			for _, l := range b.lines(m) {
-				sc.Marks = append(sc.Marks, board.Mark{Shape: board.Line, Points: []geom.Point{l.From, l.To}, Colour: onCloth, Width: width})
+				sc.Marks = append(sc.Marks, board.Mark{Shape: board.Line, Points: []geom.Point{l.From, l.To}, Colour: worn().onCloth, Width: width})
 				if c.Name == b.chosen && k == b.stretch {
-					sc.Marks = append(sc.Marks, board.Mark{Shape: board.Ring, Points: []geom.Point{along(l, b.down)}, Radius: b.side() / 2, Colour: onCloth, Width: 2})
+					sc.Marks = append(sc.Marks, board.Mark{Shape: board.Ring, Points: []geom.Point{along(l, b.down)}, Radius: b.side() / 2, Colour: worn().onCloth, Width: 2})
 				}
 			}
 		}
@@ -186,7 +186,7 @@ func (b *seamBench) mark(sc *board.Scene) {
 		}
 		sc.Labels = append(sc.Labels, board.Label{
 			At: along(b.lines(c.Meeting)[0], phasePlaces[i%len(phasePlaces)]), Align: board.Middle, Text: sign + b.phase(c),
-			Colour: ink, Shield: shield, Size: 11, Bold: c.Priority == 1 || c.Name == b.chosen,
+			Colour: worn().ink, Shield: worn().shield, Size: 11, Bold: c.Priority == 1 || c.Name == b.chosen,
 		})
 	}
 }

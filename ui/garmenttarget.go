@@ -161,9 +161,9 @@ func (b *targetBench) mark(sc *board.Scene) {
 				sign = "● "
 			}
 		}
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Ring, Points: []geom.Point{at}, Radius: t.Within, Colour: onCloth, Width: 2})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Ring, Points: []geom.Point{at}, Radius: t.Within, Colour: worn().onCloth, Width: 2})
 		sc.Labels = append(sc.Labels, board.Label{
-			At: at.Add(geom.Point{Y: t.Within}), Align: board.Below, Text: sign + t.Name, Colour: ink, Shield: shield, Size: 11,
+			At: at.Add(geom.Point{Y: t.Within}), Align: board.Below, Text: sign + t.Name, Colour: worn().ink, Shield: worn().shield, Size: 11,
 		})
 	}
 }

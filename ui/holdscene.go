@@ -30,14 +30,14 @@ func (s *stencilStation) markTies(sc *board.Scene) {
 		if i == s.tie.chosen {
 			continue // drawn last, over the others
 		}
-		c := cellLine
+		line, word := worn().cellLine, worn().vat
 		if measured != nil && !measured[i].Bridges() {
-			c = faultRed
+			line, word = worn().madder, worn().fault
 			s.markIdle(sc, t, measured[i])
 		}
-		markTie(sc, t, c, 1.5)
+		markTie(sc, t, line, 1.5)
 		if len(ties) <= 10*fewLabels {
-			numberTie(sc, t, strconv.Itoa(i+1), c)
+			numberTie(sc, t, strconv.Itoa(i+1), word)
 		}
 	}
 	if t, ok := s.inHand(); ok {
@@ -56,7 +56,7 @@ func numberTie(sc *board.Scene, t stencil.Tie, text string, c color.RGBA) {
 	l := max(way.Norm(), 1)
 	out := geom.Point{X: t.Width.Times(float64(way.X) / l), Y: t.Width.Times(float64(way.Y) / l)}
 	sc.Labels = append(sc.Labels, board.Label{
-		At: t.To.Add(out), Text: text, Align: board.Middle, Colour: c, Shield: shield, Size: 11, Bold: true, Room: t.From.Distance(t.To) / 2,
+		At: t.To.Add(out), Text: text, Align: board.Middle, Colour: c, Shield: worn().shield, Size: 11, Bold: true, Room: t.From.Distance(t.To) / 2,
 	})
 }
 
@@ -65,7 +65,7 @@ func (s *stencilStation) markIdle(sc *board.Scene, t stencil.Tie, m stencil.TieM
 	middle, word := geom.BoxOf(t.From, t.To).Centre(), "open tie"
 	if m.Idle() {
 		word = "idle tie"
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Cross, Points: []geom.Point{middle}, Colour: faultRed, Width: 2})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Cross, Points: []geom.Point{middle}, Colour: worn().madder, Width: 2})
 	}
 	var open []geom.Point
 	if !m.FromPaper {
@@ -74,21 +74,21 @@ func (s *stencilStation) markIdle(sc *board.Scene, t stencil.Tie, m stencil.TieM
 	if !m.ToPaper {
 		open = append(open, t.To)
 	}
-	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Ring, Points: open, Colour: faultRed, Width: 2})
+	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Ring, Points: open, Colour: worn().madder, Width: 2})
 	right := t.From
 	if t.To.X > right.X {
 		right = t.To
 	}
 	sc.Labels = append(sc.Labels, board.Label{
-		At: right.Add(geom.Point{X: t.Width}), Text: say(word), Align: board.After, Colour: faultRed, Shield: shield, Size: 11, Room: 3 * t.From.Distance(t.To),
+		At: right.Add(geom.Point{X: t.Width}), Text: say(word), Align: board.After, Colour: worn().fault, Shield: worn().shield, Size: 11, Room: 3 * t.From.Distance(t.To),
 	})
 }
 
 // markInHand shows the chosen tie with its handles, or one that is being drawn,
 // with its length.
 func (s *stencilStation) markInHand(sc *board.Scene, t stencil.Tie) {
-	markTie(sc, t, indigo, 2.5)
-	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Ring, Points: []geom.Point{t.From, t.To}, Colour: indigo, Width: 3})
+	markTie(sc, t, worn().indigo, 2.5)
+	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Ring, Points: []geom.Point{t.From, t.To}, Colour: worn().indigo, Width: 3})
 	text := s.w.unit().Format(t.From.Distance(t.To), 2)
 	if s.tie.chosen != none {
 		text = strconv.Itoa(s.tie.chosen+1) + " · " + text
@@ -98,7 +98,7 @@ func (s *stencilStation) markInHand(sc *board.Scene, t stencil.Tie) {
 	}
 	low := lowest([]geom.Point{t.From, t.To})
 	sc.Labels = append(sc.Labels, board.Label{
-		At: low.Add(geom.Point{Y: t.Width}), Text: text, Align: board.Below, Colour: indigo, Shield: shield, Bold: true,
+		At: low.Add(geom.Point{Y: t.Width}), Text: text, Align: board.Below, Colour: worn().vat, Shield: worn().shield, Bold: true,
 	})
 }
 
@@ -110,9 +110,9 @@ func (s *stencilStation) markUnheld(sc *board.Scene) {
 			break
 		}
 		at := u.At.Add(home)
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Wedge, Points: []geom.Point{at}, Colour: faultRed, Width: 2.5})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Wedge, Points: []geom.Point{at}, Colour: worn().madder, Width: 2.5})
 		if i < fewLabels {
-			sc.Labels = append(sc.Labels, board.Label{At: at, Text: say("not held"), Align: board.Below, Colour: faultRed, Shield: shield, Size: 11, Room: s.w.Order().Unit.Lattice.Pitch()})
+			sc.Labels = append(sc.Labels, board.Label{At: at, Text: say("not held"), Align: board.Below, Colour: worn().fault, Shield: worn().shield, Size: 11, Room: s.w.Order().Unit.Lattice.Pitch()})
 		}
 	}
 }

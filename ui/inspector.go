@@ -28,7 +28,7 @@ func (n *inspector) show(s station) {
 			continue
 		}
 		if m.value == "" {
-			group := canvas.NewText(say(m.name), faint)
+			group := canvas.NewText(say(m.name), worn().faint)
 			group.TextStyle.Bold, group.TextSize = true, 12.5
 			ledgers.Add(container.New(layout.NewCustomPaddedLayout(14, 8, 8, 0), group))
 			continue
@@ -70,7 +70,7 @@ func sentenceLabel(text string) fyne.CanvasObject {
 }
 
 func head(text string) fyne.CanvasObject {
-	t := canvas.NewText(say(text), ink)
+	t := canvas.NewText(say(text), worn().ink)
 	t.TextStyle.Bold, t.TextSize = true, 14
 	return container.NewPadded(t)
 }
@@ -78,7 +78,7 @@ func head(text string) fyne.CanvasObject {
 // card is a finding: its shape and word, what is wrong, what to do, and the
 // remedy as a command where there is one.
 func (n *inspector) card(s station, f check.Finding) fyne.CanvasObject {
-	word := canvas.NewText(severityShape(f.Severity)+" "+say(string(f.Severity)), tone(f.Severity))
+	word := canvas.NewText(severityShape(f.Severity)+" "+say(string(f.Severity)), worn().tone(f.Severity))
 	word.TextStyle.Bold, word.TextSize = true, 13
 	text := widget.NewLabel(told(f.Text))
 	text.Wrapping = fyne.TextWrapWord
@@ -88,9 +88,9 @@ func (n *inspector) card(s station, f check.Finding) fyne.CanvasObject {
 	for _, r := range n.w.remediesOf(f) {
 		buttons = append(buttons, small(r.name(n.w), func() { r.do(n.w) }))
 	}
-	edge := canvas.NewRectangle(tone(f.Severity))
+	edge := canvas.NewRectangle(worn().tone(f.Severity))
 	edge.SetMinSize(fyne.NewSize(3, 1))
-	ground := canvas.NewRectangle(field)
+	ground := canvas.NewRectangle(worn().field)
 	ground.CornerRadius = 3
 	title := container.New(layout.NewCustomPaddedLayout(7, 0, 9, 0), word)
 	body := container.New(layout.NewCustomPaddedVBoxLayout(-7), title, text, remedy, inRows(buttons))

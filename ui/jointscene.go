@@ -24,16 +24,16 @@ func (s *stencilStation) markJoint(sc *board.Scene) {
 		shape = board.Line
 	}
 	sc.Marks = append(sc.Marks,
-		board.Mark{Shape: shape, Points: line, Colour: onPaper, Width: 2},
-		board.Mark{Shape: board.Dashes, Points: next, Colour: onPaper, Width: 2})
+		board.Mark{Shape: shape, Points: line, Colour: worn().onPaper, Width: 2},
+		board.Mark{Shape: board.Dashes, Points: next, Colour: worn().onPaper, Width: 2})
 	word := "joint line"
 	if len(hand) > 0 {
 		word = "joint line, by hand"
 	}
 	above, below := geom.BoxOf(line...), geom.BoxOf(next...)
 	sc.Labels = append(sc.Labels,
-		board.Label{At: geom.Point{X: above.Centre().X, Y: above.Min.Y}, Text: say(word), Align: board.Above, Colour: onPaper},
-		board.Label{At: geom.Point{X: below.Centre().X, Y: below.Max.Y}, Text: say("joint line, one step on"), Align: board.Below, Colour: onPaper})
+		board.Label{At: geom.Point{X: above.Centre().X, Y: above.Min.Y}, Text: say(word), Align: board.Above, Colour: worn().onPaper},
+		board.Label{At: geom.Point{X: below.Centre().X, Y: below.Max.Y}, Text: say("joint line, one step on"), Align: board.Below, Colour: worn().onPaper})
 	if s.w.Ready() {
 		s.markCrossings(sc, sheet.Joint)
 	}
@@ -44,13 +44,13 @@ func (s *stencilStation) markJoint(sc *board.Scene) {
 
 // markPoints shows the handles of a line drawn by hand.
 func (s *stencilStation) markPoints(sc *board.Scene, line []geom.Point) {
-	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Ring, Points: line, Colour: indigo, Width: 2})
+	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Ring, Points: line, Colour: worn().indigo, Width: 2})
 	i := s.point.chosen
 	if i == none {
 		return
 	}
-	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Star, Points: line[i : i+1], Colour: indigo, Width: 2.5})
-	sc.Labels = append(sc.Labels, board.Label{At: line[i], Align: board.Below, Colour: indigo, Shield: shield, Bold: true,
+	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Star, Points: line[i : i+1], Colour: worn().indigo, Width: 2.5})
+	sc.Labels = append(sc.Labels, board.Label{At: line[i], Align: board.Below, Colour: worn().vat, Shield: worn().shield, Bold: true,
 		Text: s.clearWords(s.pointClear())})
 }
 
@@ -82,12 +82,12 @@ func (s *stencilStation) markCrossings(sc *board.Scene, j stencil.Joint) {
 		}
 		bars = append(bars, c.From, c.To)
 	}
-	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Bar, Points: bars, Colour: faultRed, Width: 3})
+	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Bar, Points: bars, Colour: worn().madder, Width: 3})
 	for i, f := range j.Faults {
 		if i == mostMarks {
 			break
 		}
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Wedge, Points: []geom.Point{f.At}, Colour: faultRed, Width: 2})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Wedge, Points: []geom.Point{f.At}, Colour: worn().madder, Width: 2})
 		if i < fewLabels {
 			text, ok := faultWords[f.Kind]
 			if !ok {
@@ -97,7 +97,7 @@ func (s *stencilStation) markCrossings(sc *board.Scene, j stencil.Joint) {
 			if f.By > 0 {
 				text += " " + s.w.unit().Format(f.By, 2)
 			}
-			sc.Labels = append(sc.Labels, board.Label{At: f.At, Text: text, Align: board.Below, Colour: faultRed, Shield: shield, Size: 11, Room: s.roomOf(i, j.Faults)})
+			sc.Labels = append(sc.Labels, board.Label{At: f.At, Text: text, Align: board.Below, Colour: worn().fault, Shield: worn().shield, Size: 11, Room: s.roomOf(i, j.Faults)})
 		}
 	}
 }

@@ -11,16 +11,16 @@ import (
 // scene shows the finished cloth with the panels on it.
 func (b *panelBench) scene() board.Scene {
 	w := b.s.w
-	sc := board.Scene{Desk: table, Plain: true, Pitch: w.pitch()}
+	sc := board.Scene{Desk: worn().table, Plain: true, Pitch: w.pitch()}
 	g := &printing{of: b.s.chance}
 	f := b.fold()
 	for n := range f.lengths {
 		on, box := f.on(n)
 		sc.Extent = sc.Extent.Union(box)
-		sc.Areas = append(sc.Areas, board.Area{Box: box, Shut: dyed(w.Order().Cloth.Dye), Open: undyed})
+		sc.Areas = append(sc.Areas, board.Area{Box: box, Shut: dyed(w.Order().Cloth.Dye), Open: worn().undyed})
 		g.onto(on, box)
 		sc.Labels = append(sc.Labels, board.Label{
-			At: geom.Point{X: box.Centre().X, Y: box.Min.Y}, Align: board.Above, Colour: ink, Bold: true, Size: 12,
+			At: geom.Point{X: box.Centre().X, Y: box.Min.Y}, Align: board.Above, Colour: worn().ink, Bold: true, Size: 12,
 			Text: say("from") + " " + geom.MUnit.Format(f.lengths[n].From, 2),
 		})
 		g.markTurn(&sc, on, box)
@@ -48,10 +48,10 @@ func (b *panelBench) markJoints(sc *board.Scene, on lie, box geom.Box) {
 		if y < box.Min.Y || y >= box.Max.Y {
 			continue
 		}
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Line, Points: []geom.Point{{X: box.Min.X - width/14, Y: y}, {X: box.Min.X, Y: y}}, Colour: faint})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Line, Points: []geom.Point{{X: box.Min.X - width/14, Y: y}, {X: box.Min.X, Y: y}}, Colour: worn().faint})
 		if (p.N+1)%5 == 0 {
 			sc.Labels = append(sc.Labels, board.Label{
-				At: geom.Point{X: box.Min.X - width/10, Y: y}, Align: board.Before, Text: strconv.Itoa(p.N + 1), Colour: faint, Size: 10, Room: width / 4,
+				At: geom.Point{X: box.Min.X - width/10, Y: y}, Align: board.Before, Text: strconv.Itoa(p.N + 1), Colour: worn().faint, Size: 10, Room: width / 4,
 			})
 		}
 	}
@@ -63,7 +63,7 @@ func (b *panelBench) markTurnName(sc *board.Scene, on lie, box geom.Box) {
 	for _, t := range run.Turns {
 		mid := run.Bolt.Finished(geom.Point{Y: (t.From + t.To) / 2})
 		if at := (geom.Point{X: box.Max.X, Y: on.put(mid).Y}); box.Holds(at) {
-			sc.Labels = append(sc.Labels, board.Label{At: at.Add(geom.Point{X: run.Bolt.Width / 30}), Align: board.After, Text: say("turn"), Colour: ink, Size: 11})
+			sc.Labels = append(sc.Labels, board.Label{At: at.Add(geom.Point{X: run.Bolt.Width / 30}), Align: board.After, Text: say("turn"), Colour: worn().ink, Size: 11})
 		}
 	}
 }
@@ -72,9 +72,9 @@ func (b *panelBench) markTurnName(sc *board.Scene, on lie, box geom.Box) {
 // is, whether it is turned and what is left before it.
 func (b *panelBench) markPanel(sc *board.Scene, f panelFold, i int, p cloth.Panel) {
 	box := f.put(boxOf(p))
-	colour, width := undyed, float32(2)
+	colour, width := worn().undyed, float32(2)
 	if p.Name == b.chosen {
-		colour, width = onCloth, 4
+		colour, width = worn().onCloth, 4
 	}
 	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Loop, Points: corners(box), Colour: colour, Width: width})
 	text := strconv.Itoa(i+1) + " · " + say(p.Name)
@@ -91,7 +91,7 @@ func (b *panelBench) markPanel(sc *board.Scene, f panelFold, i int, p cloth.Pane
 	}
 	label := func(row geom.Length, text string, bold bool) {
 		on := at.Add(geom.Point{Y: row * f.width / 8})
-		sc.Labels = append(sc.Labels, board.Label{At: on, Align: align, Text: text, Colour: ink, Shield: shield, Size: 11, Bold: bold, Room: f.width * 8 / 5})
+		sc.Labels = append(sc.Labels, board.Label{At: on, Align: align, Text: text, Colour: worn().ink, Shield: worn().shield, Size: 11, Bold: bold, Room: f.width * 8 / 5})
 	}
 	label(-1, text, true)
 	label(1, long, false)
@@ -110,12 +110,12 @@ func (b *panelBench) markGap(sc *board.Scene, f panelFold, p cloth.Panel) {
 		return
 	}
 	left := f.put(geom.BoxOf(geom.Point{X: p.X, Y: from}, geom.Point{X: p.X + p.Width, Y: p.Y}))
-	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Hatch, Points: []geom.Point{left.Min, left.Max}, Colour: undyed})
+	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Hatch, Points: []geom.Point{left.Min, left.Max}, Colour: worn().undyed})
 	if p.Lane[0] > 0 {
 		return // told for its neighbour
 	}
 	sc.Labels = append(sc.Labels, board.Label{
-		At: left.Centre(), Align: board.Middle, Text: say("gap") + " " + b.s.w.unit().Format(p.Y-from, 1), Colour: ink, Shield: shield, Size: 10, Room: f.width,
+		At: left.Centre(), Align: board.Middle, Text: say("gap") + " " + b.s.w.unit().Format(p.Y-from, 1), Colour: worn().ink, Shield: worn().shield, Size: 10, Room: f.width,
 	})
 }
 
@@ -130,9 +130,9 @@ func (b *panelBench) markSpare(sc *board.Scene, f panelFold) {
 			if s.To <= s.From || max(s.From, l.From) >= min(s.To, l.To) || spare.Empty() {
 				continue
 			}
-			sc.Marks = append(sc.Marks, board.Mark{Shape: board.Hatch, Points: []geom.Point{spare.Min, spare.Max}, Colour: quiet})
+			sc.Marks = append(sc.Marks, board.Mark{Shape: board.Hatch, Points: []geom.Point{spare.Min, spare.Max}, Colour: worn().quiet})
 			sc.Labels = append(sc.Labels, board.Label{
-				At: spare.Centre(), Align: board.Middle, Colour: ink, Shield: shield, Size: 11, Room: f.width,
+				At: spare.Centre(), Align: board.Middle, Colour: worn().ink, Shield: worn().shield, Size: 11, Room: f.width,
 				Text: say("spare") + " " + geom.MUnit.Format(min(s.To, l.To)-max(s.From, l.From), 2),
 			})
 		}
@@ -149,15 +149,15 @@ func (b *panelBench) markHidden(sc *board.Scene, f panelFold) {
 		for _, part := range s.Parts {
 			h := f.put(boxOf(p)).Min.Add(part.Min.Sub(boxOf(p).Min))
 			to := h.Add(part.Max.Sub(part.Min))
-			sc.Marks = append(sc.Marks, board.Mark{Shape: board.Hatch, Points: []geom.Point{h, to}, Colour: undyed})
-			sc.Marks = append(sc.Marks, board.Mark{Shape: board.Loop, Points: corners(geom.BoxOf(h, to)), Colour: undyed})
+			sc.Marks = append(sc.Marks, board.Mark{Shape: board.Hatch, Points: []geom.Point{h, to}, Colour: worn().undyed})
+			sc.Marks = append(sc.Marks, board.Mark{Shape: board.Loop, Points: corners(geom.BoxOf(h, to)), Colour: worn().undyed})
 		}
 		for i, strip := range []geom.Length{s.Left, s.Right} {
 			at, align := geom.Point{X: box.Min.X, Y: box.Min.Y + box.Height()/5}, board.After
 			if i == 1 {
 				at, align = geom.Point{X: box.Max.X, Y: at.Y + f.width/4}, board.Before
 			}
-			sc.Labels = append(sc.Labels, board.Label{At: at, Align: align, Text: u.Format(strip, 1), Colour: ink, Shield: shield, Size: 10, Room: p.Width * 2 / 3})
+			sc.Labels = append(sc.Labels, board.Label{At: at, Align: align, Text: u.Format(strip, 1), Colour: worn().ink, Shield: worn().shield, Size: 10, Room: p.Width * 2 / 3})
 		}
 	}
 }
@@ -172,7 +172,7 @@ func (b *panelBench) markDrag(sc *board.Scene, f panelFold) {
 		return
 	}
 	box := f.put(boxOf(p)).Moved(b.drag.by)
-	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Loop, Points: corners(box), Colour: indigo, Width: 3})
+	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Loop, Points: corners(box), Colour: worn().vat, Width: 3})
 	end := b.s.w.work.Dressed.Start + b.s.w.work.Dressed.Used
 	at := f.put(geom.BoxOf(geom.Point{Y: end - 1}, geom.Point{X: f.width, Y: end}))
 	if name, any := b.before(); any {
@@ -181,6 +181,6 @@ func (b *panelBench) markDrag(sc *board.Scene, f panelFold) {
 		at = geom.BoxOf(at.Min, geom.Point{X: at.Max.X, Y: at.Min.Y})
 	}
 	sc.Marks = append(sc.Marks,
-		board.Mark{Shape: board.Line, Points: []geom.Point{at.Min, {X: at.Max.X, Y: at.Min.Y}}, Colour: onCloth, Width: 4},
-		board.Mark{Shape: board.Wedge, Points: []geom.Point{{X: at.Centre().X, Y: at.Min.Y}}, Colour: onCloth, Width: 2})
+		board.Mark{Shape: board.Line, Points: []geom.Point{at.Min, {X: at.Max.X, Y: at.Min.Y}}, Colour: worn().onCloth, Width: 4},
+		board.Mark{Shape: board.Wedge, Points: []geom.Point{{X: at.Centre().X, Y: at.Min.Y}}, Colour: worn().onCloth, Width: 2})
 }

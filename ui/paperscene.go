@@ -28,7 +28,7 @@ func markPaper(sc *board.Scene, w *Window, n int, home geom.Point) {
 		p, q := web.P.Add(home), web.Q.Add(home)
 		bars = append(bars, p, q)
 		if i < fewLabels {
-			sc.Labels = append(sc.Labels, board.Label{At: p, Align: board.Above, Colour: faultRed, Shield: shield,
+			sc.Labels = append(sc.Labels, board.Label{At: p, Align: board.Above, Colour: worn().fault, Shield: worn().shield,
 				Text: say("web %s", w.unit().Format(web.Width, 3)), Room: pitch})
 		}
 	}
@@ -40,13 +40,13 @@ func markPaper(sc *board.Scene, w *Window, n int, home geom.Point) {
 		at := p.At.Add(home)
 		bands = append(bands, at)
 		if i < fewLabels {
-			sc.Labels = append(sc.Labels, board.Label{At: at, Align: board.Below, Colour: faultRed, Shield: shield, Text: say("band"), Room: pitch})
+			sc.Labels = append(sc.Labels, board.Label{At: at, Align: board.Below, Colour: worn().fault, Shield: worn().shield, Text: say("band"), Room: pitch})
 		}
 	}
 	markHanging(sc, w, sheet, home)
 	sc.Marks = append(sc.Marks,
-		board.Mark{Shape: board.Bar, Points: bars, Colour: faultRed, Width: 2},
-		board.Mark{Shape: board.Wedge, Points: bands, Colour: faultRed, Width: 2})
+		board.Mark{Shape: board.Bar, Points: bars, Colour: worn().madder, Width: 2},
+		board.Mark{Shape: board.Wedge, Points: bands, Colour: worn().madder, Width: 2})
 }
 
 // outlined hatches islands in their outlines and names them.
@@ -57,11 +57,11 @@ func outlined(sc *board.Scene, islands []geom.Ring, home geom.Point) {
 		}
 		line := moved(slices.Clone(ring), home)
 		sc.Marks = append(sc.Marks,
-			board.Mark{Shape: board.Hatch, Points: line, Colour: faultRed, Width: 1.5},
-			board.Mark{Shape: board.Loop, Points: line, Colour: faultRed, Width: 1.5})
+			board.Mark{Shape: board.Hatch, Points: line, Colour: worn().madder, Width: 1.5},
+			board.Mark{Shape: board.Loop, Points: line, Colour: worn().madder, Width: 1.5})
 		if i < fewLabels {
 			box := ring.Bounds().Moved(home)
-			sc.Labels = append(sc.Labels, board.Label{At: box.Centre(), Align: board.Middle, Colour: faultRed, Shield: shield, Text: say("island"), Room: box.Width()})
+			sc.Labels = append(sc.Labels, board.Label{At: box.Centre(), Align: board.Middle, Colour: worn().fault, Shield: worn().shield, Text: say("island"), Room: box.Width()})
 		}
 	}
 }
@@ -69,9 +69,9 @@ func outlined(sc *board.Scene, islands []geom.Ring, home geom.Point) {
 // markHanging shows paper that is held, but badly: the tongue that a finding names,
 // from its neck to its tip, and the ribbons that give more than a joint may be off.
 func markHanging(sc *board.Scene, w *Window, sheet stencil.Sheet, home geom.Point) {
-	warning, pitch := tone(check.Warning), w.Order().Unit.Lattice.Pitch()
+	ochre, pitch := worn().ochre, w.Order().Unit.Lattice.Pitch()
 	word := func(at geom.Point, text string) {
-		sc.Labels = append(sc.Labels, board.Label{At: at, Align: board.Below, Colour: warning, Shield: shield, Text: text, Room: pitch})
+		sc.Labels = append(sc.Labels, board.Label{At: at, Align: board.Below, Colour: worn().warning, Shield: worn().shield, Text: text, Room: pitch})
 	}
 	for _, t := range sheet.Tongues {
 		neck := geom.BoxOf(t.Neck.P, t.Neck.Q).Centre()
@@ -80,9 +80,9 @@ func markHanging(sc *board.Scene, w *Window, sheet stencil.Sheet, home geom.Poin
 		}
 		tip := t.At.Add(home)
 		sc.Marks = append(sc.Marks,
-			board.Mark{Shape: board.Bar, Points: []geom.Point{t.Neck.P.Add(home), t.Neck.Q.Add(home)}, Colour: warning, Width: 2},
-			board.Mark{Shape: board.Dashes, Points: []geom.Point{neck.Add(home), tip}, Colour: warning, Width: 2},
-			board.Mark{Shape: board.Wedge, Points: []geom.Point{tip}, Colour: warning, Width: 2})
+			board.Mark{Shape: board.Bar, Points: []geom.Point{t.Neck.P.Add(home), t.Neck.Q.Add(home)}, Colour: ochre, Width: 2},
+			board.Mark{Shape: board.Dashes, Points: []geom.Point{neck.Add(home), tip}, Colour: ochre, Width: 2},
+			board.Mark{Shape: board.Wedge, Points: []geom.Point{tip}, Colour: ochre, Width: 2})
 		word(tip, say("tongue %s", w.unit().Format(t.Reach, 1)))
 		break
 	}
@@ -92,7 +92,7 @@ func markHanging(sc *board.Scene, w *Window, sheet stencil.Sheet, home geom.Poin
 			break // the one that gives most comes first
 		}
 		at := r.At.Add(home)
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Cross, Points: []geom.Point{at}, Colour: warning, Width: 2.5})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Cross, Points: []geom.Point{at}, Colour: ochre, Width: 2.5})
 		if i < fewLabels {
 			word(at, say("ribbon gives %s", w.unit().Format(r.Deflection, 2)))
 		}

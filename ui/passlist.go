@@ -31,7 +31,7 @@ func newPassList(b *benchPlan) *passList {
 			b.goTo(workStep{i, 0}, false)
 		}
 	}
-	strut := canvas.NewRectangle(field)
+	strut := canvas.NewRectangle(worn().field)
 	strut.SetMinSize(fyne.NewSize(10, passListHeight))
 	l.content = container.NewStack(strut, l.list)
 	return l
@@ -39,9 +39,9 @@ func newPassList(b *benchPlan) *passList {
 
 // newPassRow is a row: the method's swatch, tool and stage, the hours at the right.
 func newPassRow() fyne.CanvasObject {
-	name, about := canvas.NewText("", ink), canvas.NewText("", faint)
+	name, about := canvas.NewText("", worn().ink), canvas.NewText("", worn().faint)
 	name.TextSize, name.TextStyle.Bold, about.TextSize = 13, true, 11.5
-	hours := canvas.NewText("", ink)
+	hours := canvas.NewText("", worn().ink)
 	hours.TextSize = 13
 	return container.NewBorder(nil, nil, swatchOf(bench.Kiribori), container.NewCenter(hours), container.NewVBox(name, about))
 }
@@ -55,7 +55,7 @@ func (l *passList) fillRow(i widget.ListItemID, o fyne.CanvasObject) {
 	parts := o.(*fyne.Container).Objects
 	words := parts[0].(*fyne.Container).Objects
 	picture := parts[1].(*fyne.Container).Objects[0].(*canvas.Image)
-	picture.Image = swatches[p.Method]
+	picture.Image = swatch(p.Method)
 	picture.Refresh()
 	put := func(o fyne.CanvasObject, text string) {
 		t := o.(*canvas.Text)

@@ -214,10 +214,10 @@ func TestThePlaneGroupsCopiesAreShownWhileDrawing(t *testing.T) {
 	click(w.board, geom.PtMM(5, 4))
 	light, strong := 0, 0
 	for _, m := range d.s.scene().Marks {
-		if m.Colour == indigo && m.Width == 0.9 {
+		if m.Colour == worn().indigo && m.Width == 0.9 {
 			light++
 		}
-		if m.Colour == indigo && m.Width == 2.2 {
+		if m.Colour == worn().indigo && m.Width == 2.2 {
 			strong++
 		}
 	}

@@ -1,14 +1,9 @@
 package ui
 
 import (
-	"image/color"
-
 	"tsugime/repeat/geom"
 	"tsugime/ui/board"
 )
-
-// gridLine is a little lighter than the paper, so that it stays behind what is drawn.
-var gridLine = color.RGBA{0xa9, 0x7d, 0x52, 0xff}
 
 // gridPx is how near to each other on the screen the lines of the grid may be shown;
 // where they are nearer, every fifth, tenth, … is.
@@ -25,7 +20,7 @@ func (w *Window) markGrid(sc *board.Scene, grid geom.Length) {
 	}
 	seen := w.board.Seen()
 	line := func(a, b geom.Point) {
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Line, Points: []geom.Point{a, b}, Colour: gridLine, Width: 0.7})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Line, Points: []geom.Point{a, b}, Colour: worn().grid, Width: 0.7})
 	}
 	for x := -(-seen.Min.X / step) * step; x <= seen.Max.X; x += step {
 		line(geom.Point{X: x, Y: seen.Min.Y}, geom.Point{X: x, Y: seen.Max.Y})

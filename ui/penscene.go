@@ -107,15 +107,15 @@ func (d *penHand) show(sc *board.Scene) {
 	d.s.markStrokes(sc, strokes, d.w.board.Seen())
 	d.showWreath(sc)
 	if d.begun {
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Peg, Points: d.stroke.Nodes(), Colour: indigo},
-			board.Mark{Shape: board.Ring, Points: []geom.Point{d.stroke.Start}, Colour: indigo, Width: 1.5})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Peg, Points: d.stroke.Nodes(), Colour: worn().indigo},
+			board.Mark{Shape: board.Ring, Points: []geom.Point{d.stroke.Start}, Colour: worn().indigo, Width: 1.5})
 		sc.Marks = append(sc.Marks, handleMarks(d.stroke)...)
 		if d.out != d.stroke.End() {
 			sc.Marks = append(sc.Marks, handleMark(d.stroke.End(), d.out)...)
 		}
 	}
 	if d.bends {
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Bead, Points: []geom.Point{d.middle}, Colour: indigo})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Bead, Points: []geom.Point{d.middle}, Colour: worn().indigo})
 	}
 	if d.pulling && d.pulls() && !d.wantsCentre() {
 		if d.panel.draws == curves {
@@ -137,10 +137,10 @@ func (d *penHand) showWreath(sc *board.Scene) {
 	seen := d.w.board.Seen()
 	for _, along := range d.wreath.Axes() {
 		if piece, ok := across(c, along, seen); ok {
-			sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: piece[:], Colour: indigo, Width: 1})
+			sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: piece[:], Colour: worn().indigo, Width: 1})
 		}
 	}
-	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Star, Points: []geom.Point{c}, Colour: indigo, Width: 1.5})
+	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Star, Points: []geom.Point{c}, Colour: worn().indigo, Width: 1.5})
 }
 
 // markStrokes draws lines strongly where they are drawn, and lightly where the plane
@@ -150,7 +150,7 @@ func (s *draft) markStrokes(sc *board.Scene, strokes []pen.Stroke, seen geom.Box
 	var o geom.Outline
 	for _, k := range strokes {
 		o = append(o, geom.Contour{Start: k.Start, Segments: k.Segments})
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Line, Points: k.Points(chord), Colour: indigo, Width: 2.2})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Line, Points: k.Points(chord), Colour: worn().indigo, Width: 2.2})
 	}
 	if len(o) == 0 || s.over(o) > mostOver {
 		return
@@ -165,7 +165,7 @@ func (s *draft) markStrokes(sc *board.Scene, strokes []pen.Stroke, seen geom.Box
 			n++
 			for _, c := range placed.Moved(shift) {
 				k := pen.Stroke{Start: c.Start, Segments: c.Segments}
-				sc.Marks = append(sc.Marks, board.Mark{Shape: board.Line, Points: k.Points(2 * chord), Colour: indigo, Width: 0.9})
+				sc.Marks = append(sc.Marks, board.Mark{Shape: board.Line, Points: k.Points(2 * chord), Colour: worn().indigo, Width: 0.9})
 			}
 		}
 	}
@@ -187,8 +187,8 @@ func handleMarks(s pen.Stroke) []board.Mark {
 
 func handleMark(node, at geom.Point) []board.Mark {
 	return []board.Mark{
-		{Shape: board.Line, Points: []geom.Point{node, at}, Colour: indigo, Width: 1},
-		{Shape: board.Ring, Points: []geom.Point{at}, Colour: indigo, Width: 1.5},
+		{Shape: board.Line, Points: []geom.Point{node, at}, Colour: worn().indigo, Width: 1},
+		{Shape: board.Ring, Points: []geom.Point{at}, Colour: worn().indigo, Width: 1.5},
 	}
 }
 
@@ -198,13 +198,13 @@ func (s *draft) markPlace(sc *board.Scene, at pen.Snapped, way string) {
 	if len(at.Names) > 0 {
 		shape = board.Ring
 	}
-	sc.Marks = append(sc.Marks, board.Mark{Shape: shape, Points: []geom.Point{at.At}, Colour: indigo, Width: 1.5})
+	sc.Marks = append(sc.Marks, board.Mark{Shape: shape, Points: []geom.Point{at.At}, Colour: worn().indigo, Width: 1.5})
 	words := way
 	if by := held(at); by != "" {
 		words = strings.TrimPrefix(way+"  ·  "+by, "  ·  ")
 	}
 	if words != "" {
 		reach := s.w.reach()
-		sc.Labels = append(sc.Labels, board.Label{At: at.At.Add(geom.Point{X: 2 * reach, Y: -3 * reach}), Text: words, Colour: ink, Shield: shield, Size: 12})
+		sc.Labels = append(sc.Labels, board.Label{At: at.At.Add(geom.Point{X: 2 * reach, Y: -3 * reach}), Text: words, Colour: worn().ink, Shield: worn().shield, Size: 12})
 	}
 }

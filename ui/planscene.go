@@ -17,19 +17,19 @@ func (b *benchPlan) scene() board.Scene {
 	}
 	s := b.sheet()
 	sc := board.Scene{
-		Desk: table, Extent: s.Sheet.Paper, Pitch: b.w.pitch(),
-		Areas: []board.Area{{Box: s.Sheet.Paper, Shut: white, Open: white}},
-		Marks: []board.Mark{{Shape: board.Loop, Points: corners(s.Sheet.Paper), Colour: ink, Width: 1.5}},
+		Desk: worn().table, Extent: s.Sheet.Paper, Pitch: b.w.pitch(),
+		Areas: []board.Area{{Box: s.Sheet.Paper, Shut: worn().white, Open: worn().white}},
+		Marks: []board.Mark{{Shape: board.Loop, Points: corners(s.Sheet.Paper), Colour: worn().outline, Width: 1.5}},
 	}
 	for _, line := range [][]geom.Point{s.Sheet.Joint.Line, moved(s.Sheet.Joint.Line, geom.Point{Y: s.Sheet.Spec.Step})} {
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: line, Colour: faultRed, Width: 1})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: line, Colour: worn().madder, Width: 1})
 	}
 	for i, p := range s.Plan.Passes {
-		ink := methodInks[p.Method]
+		colour := worn().methods[p.Method]
 		if b.walk.pass != none && b.walk.pass != i {
-			ink.colour = faded(ink.colour)
+			colour = faded(colour, worn().white)
 		}
-		sc.Tints = append(sc.Tints, board.Tint{Ground: b.planner.plan.passes[b.number][i].ground, Colour: ink.colour, Weave: ink.weave})
+		sc.Tints = append(sc.Tints, board.Tint{Ground: b.planner.plan.passes[b.number][i].ground, Colour: colour, Weave: methodInks[p.Method].weave})
 	}
 	b.markWalk(&sc)
 	return sc

@@ -59,15 +59,15 @@ func (h *shapeHand) show(sc *board.Scene) {
 			}
 		}
 	}
-	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Peg, Points: corners, Colour: indigo}, board.Mark{Shape: board.Bead, Points: smooth, Colour: indigo})
+	sc.Marks = append(sc.Marks, board.Mark{Shape: board.Peg, Points: corners, Colour: worn().indigo}, board.Mark{Shape: board.Bead, Points: smooth, Colour: worn().indigo})
 	switch s := h.part; {
 	case s.kind == aNode && s.stroke < len(strokes) && s.node < len(strokes[s.stroke].Nodes()):
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Star, Radius: h.w.reach(), Points: []geom.Point{strokes[s.stroke].Node(s.node)}, Colour: indigo, Width: 2})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Star, Radius: h.w.reach(), Points: []geom.Point{strokes[s.stroke].Node(s.node)}, Colour: worn().indigo, Width: 2})
 	case s.kind == aPiece && s.stroke < len(strokes) && s.node < len(strokes[s.stroke].Segments):
 		k := strokes[s.stroke]
 		piece := pen.Stroke{Start: k.Node(s.node), Segments: k.Segments[s.node : s.node+1]}
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Line, Points: piece.Points(max(h.w.reach()/(4*snapPx), geom.Grid)), Colour: indigo, Width: 4},
-			board.Mark{Shape: board.Cross, Points: []geom.Point{k.Segments[s.node].At(piece.Start, s.t)}, Colour: indigo, Width: 2})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Line, Points: piece.Points(max(h.w.reach()/(4*snapPx), geom.Grid)), Colour: worn().indigo, Width: 4},
+			board.Mark{Shape: board.Cross, Points: []geom.Point{k.Segments[s.node].At(piece.Start, s.t)}, Colour: worn().indigo, Width: 2})
 	}
 	if h.drawn != nil {
 		h.s.markPlace(sc, h.at, leadWords(h.w.unit(), h.pull.at, h.at.At))

@@ -204,19 +204,19 @@ func (s *sheetsStation) scene() board.Scene {
 	}
 	c := s.present()
 	sc := board.Scene{
-		Desk: table, Extent: c.sheet.Paper,
-		Areas:   []board.Area{{Box: c.sheet.Paper, Shut: white, Open: ink}},
+		Desk: worn().table, Extent: c.sheet.Paper,
+		Areas:   []board.Area{{Box: c.sheet.Paper, Shut: worn().white, Open: worn().soot}},
 		Grounds: []board.Laid{{Ground: c.ground, Lays: []raster.Lay{{}}}}, Pitch: s.w.pitch(),
-		Marks: []board.Mark{{Shape: board.Loop, Points: corners(c.sheet.Paper), Colour: ink, Width: 1.5}},
+		Marks: []board.Mark{{Shape: board.Loop, Points: corners(c.sheet.Paper), Colour: worn().outline, Width: 1.5}},
 	}
 	for _, line := range [][]geom.Point{c.sheet.Joint.Line, moved(c.sheet.Joint.Line, geom.Point{Y: c.sheet.Spec.Step})} {
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: line, Colour: faultRed, Width: 1.5})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: line, Colour: worn().madder, Width: 1.5})
 	}
 	for i, page := range c.pages {
 		sc.Extent = sc.Extent.Union(page)
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Loop, Points: corners(page), Colour: indigo, Width: 1.5})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Loop, Points: corners(page), Colour: worn().indigo, Width: 1.5})
 		sc.Labels = append(sc.Labels, board.Label{
-			At: page.Centre(), Align: board.Middle, Text: say("page %d", i+1), Colour: indigo, Shield: shield, Bold: true, Size: 13,
+			At: page.Centre(), Align: board.Middle, Text: say("page %d", i+1), Colour: worn().vat, Shield: worn().shield, Bold: true, Size: 13,
 			Room: page.Width(),
 		})
 	}

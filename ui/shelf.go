@@ -2,7 +2,6 @@ package ui
 
 import (
 	"image"
-	"image/color"
 	"image/draw"
 	"math"
 	"slices"
@@ -222,8 +221,8 @@ func shapePicture(s geom.Shape, px int) image.Image {
 	p := raster.NewPlane(px, px)
 	raster.NewGround([]geom.Shape{s}).Paint(p, raster.View{X: box.Centre().X.MM() - half, Y: box.Centre().Y.MM() - half, PxPerMM: scale}, raster.Lay{})
 	img := image.NewRGBA(image.Rect(0, 0, px, px))
-	draw.Draw(img, img.Rect, image.NewUniform(tannin), image.Point{}, draw.Src)
-	p.Over(img, color.RGBA(light))
+	draw.Draw(img, img.Rect, image.NewUniform(worn().tannin), image.Point{}, draw.Src)
+	p.Over(img, worn().light)
 	return img
 }
 
@@ -243,7 +242,7 @@ func (b *shelfBench) mark(sc *board.Scene) {
 	}
 	for _, r := range shape.Rings(max(geom.Chord, b.s.w.reach()/40)) {
 		if len(r) < 2000 {
-			sc.Marks = append(sc.Marks, board.Mark{Shape: board.Loop, Points: slices.Clone(r.Moved(snapped(*b.over))), Colour: onPaper, Width: 1.5})
+			sc.Marks = append(sc.Marks, board.Mark{Shape: board.Loop, Points: slices.Clone(r.Moved(snapped(*b.over))), Colour: worn().onPaper, Width: 1.5})
 		}
 	}
 }

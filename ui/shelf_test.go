@@ -197,7 +197,7 @@ func TestAPictureShowsTheShape(t *testing.T) {
 	open := 0
 	for y := range 100 {
 		for x := range 100 {
-			if img.At(x, y) == color.Color(light) {
+			if img.At(x, y) == color.Color(worn().light) {
 				open++
 			}
 		}

@@ -87,6 +87,6 @@ func starterPicture(u pattern.Unit) image.Image {
 	at := geom.BoxOf(geom.Point{}, u.Lattice.A.Add(u.Lattice.B)).Min
 	view := raster.View{X: at.X.MM(), Y: at.Y.MM(), PxPerMM: starterPixels / side}
 	groundOf(u.Lattice, u.Motifs).PaintAll(plane, view, raster.Lay{})
-	plane.Blend(img, tannin, light)
+	plane.Blend(img, worn().tannin, worn().light)
 	return img
 }

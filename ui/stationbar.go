@@ -38,7 +38,7 @@ const (
 func newStationBar(w *Window) *stationBar {
 	b := &stationBar{w: w}
 	for _, s := range w.stations {
-		k := &knot{canvas.NewCircle(card), canvas.NewText(say(s.name()), ink), canvas.NewText("", faultRed)}
+		k := &knot{canvas.NewCircle(worn().card), canvas.NewText(say(s.name()), worn().ink), canvas.NewText("", worn().fault)}
 		k.ring.StrokeWidth = 2
 		k.name.TextSize, k.found.TextSize = 15, 12
 		b.knots = append(b.knots, k)
@@ -62,9 +62,9 @@ func (b *stationBar) Cursor() desktop.Cursor { return desktop.PointerCursor }
 func (b *stationBar) refresh() {
 	for i, k := range b.knots {
 		k.name.TextStyle.Bold = i == b.w.at
-		k.name.Color, k.ring.StrokeColor, k.ring.FillColor = faint, color.Color(faint), color.Color(card)
+		k.name.Color, k.ring.StrokeColor, k.ring.FillColor = worn().faint, color.Color(worn().faint), color.Color(worn().card)
 		if i == b.w.at {
-			k.name.Color, k.ring.StrokeColor, k.ring.FillColor = ink, indigo, indigo
+			k.name.Color, k.ring.StrokeColor, k.ring.FillColor = worn().ink, worn().vat, worn().vat
 		}
 		k.found.Text, k.found.Color = b.count(b.w.stations[i])
 		k.ring.Refresh()
@@ -83,15 +83,15 @@ func (b *stationBar) count(s station) (string, color.Color) {
 		}
 	}
 	if len(mine) == 0 {
-		return "", faint
+		return "", worn().faint
 	}
 	worst := check.Worst(mine)
-	return fmt.Sprintf("%s %d", severityShape(worst), len(mine)), tone(worst)
+	return fmt.Sprintf("%s %d", severityShape(worst), len(mine)), worn().tone(worst)
 }
 
 // CreateRenderer is part of fyne.Widget.
 func (b *stationBar) CreateRenderer() fyne.WidgetRenderer {
-	thread := canvas.NewLine(rule)
+	thread := canvas.NewLine(worn().rule)
 	thread.StrokeWidth = 2
 	r := &barRenderer{b, thread, []fyne.CanvasObject{thread}}
 	for _, k := range b.knots {

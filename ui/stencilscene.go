@@ -29,10 +29,10 @@ func (s *stencilStation) scene() board.Scene {
 	n := s.sheetNumber()
 	sheet := s.sheet()
 	sc := board.Scene{
-		Desk: table, Extent: sheet.Paper,
-		Areas:   []board.Area{{Box: sheet.Paper, Shut: tannin, Open: light}},
+		Desk: worn().table, Extent: sheet.Paper,
+		Areas:   []board.Area{{Box: sheet.Paper, Shut: worn().tannin, Open: worn().light}},
 		Grounds: []board.Laid{{Ground: s.w.grounds.sheets[n], Lays: []raster.Lay{{}}}}, Pitch: s.w.pitch(),
-		Marks: []board.Mark{{Shape: board.Loop, Points: corners(sheet.Paper), Colour: ink, Width: 1.5}},
+		Marks: []board.Mark{{Shape: board.Loop, Points: corners(sheet.Paper), Colour: worn().outline, Width: 1.5}},
 	}
 	s.markJoint(&sc)
 	s.markStars(&sc, n)
@@ -52,14 +52,14 @@ func (s *stencilStation) markStars(sc *board.Scene, n int) {
 		if at.X > middle {
 			align, text = board.After, space+name
 		}
-		sc.Labels = append(sc.Labels, board.Label{At: at, Text: text, Align: align, Colour: onPaper, Size: 11})
+		sc.Labels = append(sc.Labels, board.Label{At: at, Text: text, Align: align, Colour: worn().onPaper, Size: 11})
 	}
 	for i, star := range set.Stars {
 		text := "L" + strconv.Itoa(i+1)
 		if star.End == stencil.Trailing {
 			text = "T" + strconv.Itoa(i+1-len(set.Stars)/2)
 		}
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Star, Points: []geom.Point{star.At}, Radius: star.Diameter / 2, Colour: onPaper, Width: 1.5})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Star, Points: []geom.Point{star.At}, Radius: star.Diameter / 2, Colour: worn().onPaper, Width: 1.5})
 		name(star.At, text)
 	}
 	for _, star := range set.Match {
@@ -71,8 +71,8 @@ func (s *stencilStation) markStars(sc *board.Scene, n int) {
 			text += strconv.Itoa(star.Sheet)
 		}
 		sc.Marks = append(sc.Marks,
-			board.Mark{Shape: board.Ring, Points: []geom.Point{star.At}, Radius: star.Diameter / 2, Colour: onPaper, Width: 1.5},
-			board.Mark{Shape: board.Cross, Points: []geom.Point{star.At}, Colour: onPaper, Width: 1.5})
+			board.Mark{Shape: board.Ring, Points: []geom.Point{star.At}, Radius: star.Diameter / 2, Colour: worn().onPaper, Width: 1.5},
+			board.Mark{Shape: board.Cross, Points: []geom.Point{star.At}, Colour: worn().onPaper, Width: 1.5})
 		name(star.At, text)
 	}
 }
@@ -83,15 +83,15 @@ func (s *stencilStation) threePlacements() board.Scene {
 	w := s.w.work
 	step := geom.Point{Y: w.Sheet.Spec.Step}
 	cloth := clothUnder(w, 3)
-	sc := board.Scene{Desk: table, Extent: cloth, Pitch: s.w.pitch(), Areas: []board.Area{{Box: cloth, Shut: dyed(w.Order.Cloth.Dye), Open: undyed}}}
+	sc := board.Scene{Desk: worn().table, Extent: cloth, Pitch: s.w.pitch(), Areas: []board.Area{{Box: cloth, Shut: dyed(w.Order.Cloth.Dye), Open: worn().undyed}}}
 	var lays []raster.Lay
 	for n := range 3 {
 		move := step.Add(s.off).Times(n)
 		lays = append(lays, raster.Lay{Move: move})
 		line := moved(w.Sheet.Joint.Line, move)
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: line, Colour: onCloth, Width: 1.5})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: line, Colour: worn().onCloth, Width: 1.5})
 		sc.Labels = append(sc.Labels, board.Label{
-			At: geom.Point{X: 0, Y: move.Y + step.Y/2}, Align: board.Before, Colour: ink, Text: say("placement %d", n) + "  ",
+			At: geom.Point{X: 0, Y: move.Y + step.Y/2}, Align: board.Before, Colour: worn().ink, Text: say("placement %d", n) + "  ",
 		})
 	}
 	sc.Grounds = []board.Laid{{Ground: s.w.grounds.print, Lays: lays}}
@@ -117,5 +117,5 @@ func waiting(w *Window) board.Scene {
 		text = sentence(w.fault)
 	}
 	box := geom.BoxOf(geom.Point{}, geom.PtMM(400, 300))
-	return board.Scene{Desk: table, Extent: box, Plain: true, Labels: []board.Label{{At: box.Centre(), Align: board.Middle, Text: text, Colour: ink, Size: 15}}}
+	return board.Scene{Desk: worn().table, Extent: box, Plain: true, Labels: []board.Label{{At: box.Centre(), Align: board.Middle, Text: text, Colour: worn().ink, Size: 15}}}
 }

@@ -80,9 +80,9 @@ func TestEveryCopyFollowsTheDraggedOneInTheSameFrame(t *testing.T) {
 	strong, light := 0, 0
 	for _, m := range s.scene().Marks {
 		switch {
-		case m.Colour == indigo && m.Width == 2.5:
+		case m.Colour == worn().indigo && m.Width == 2.5:
 			strong++
-		case m.Colour == indigo && m.Width == 1:
+		case m.Colour == worn().indigo && m.Width == 1:
 			light++
 		}
 	}
@@ -142,7 +142,7 @@ func TestSymmetryIsShownAndHidden(t *testing.T) {
 	count := func(shape board.Shape) int {
 		n := 0
 		for _, m := range s.scene().Marks {
-			if m.Shape == shape && m.Colour == ink {
+			if m.Shape == shape && m.Colour == worn().soot {
 				n++
 			}
 		}
@@ -198,7 +198,7 @@ func TestTheFrameOfAChosenMotifIsInTheWholeView(t *testing.T) {
 	sc := theDraft(w).scene()
 	frames := 0
 	for _, m := range sc.Marks {
-		if m.Colour != indigo {
+		if m.Colour != worn().indigo {
 			continue
 		}
 		frames++

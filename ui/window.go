@@ -47,6 +47,10 @@ type Window struct {
 	stop    context.CancelFunc
 	task    chan struct{} // closed when what goes on in the background is done and shown
 
+	dressed      *palette // what the window wears
+	dressing     bool     // while Fyne is told of it
+	systemIsDark bool     // the system asks for dark windows
+
 	cutter      session.Cutter // what is kept for all orders
 	cutterRead  int            // how often it was read or changed
 	cutterState string         // of its files when they were read
@@ -66,11 +70,11 @@ type Window struct {
 // came from, or "" for a new one.
 func New(app fyne.App, order document.Order, path string, store session.Store) *Window {
 	speak(languageOf(app.Preferences()))
-	app.Settings().SetTheme(Theme{})
 	w := &Window{app: app, win: app.NewWindow("Tsugime"), store: store, path: path, onDisk: stampOf(path)}
+	w.dressFirst()
 	w.last, w.saved = 1, 1
 	w.history = document.Begin(state{order: order, number: 1})
-	w.board = board.New()
+	w.board = board.New(w.dressed.frame())
 	w.board.OnKey = w.typed
 	w.status, w.pointer = widget.NewLabel(""), widget.NewLabel("")
 	w.status.Truncation = fyne.TextTruncateEllipsis
@@ -101,7 +105,7 @@ func (w *Window) Fyne() fyne.Window { return w.win }
 // middle, what was found at the right, and a line of words below.
 func (w *Window) layout() fyne.CanvasObject {
 	side := func(o fyne.CanvasObject, width float32) fyne.CanvasObject {
-		strut := canvas.NewRectangle(card)
+		strut := canvas.NewRectangle(worn().card)
 		strut.SetMinSize(fyne.NewSize(width, 10))
 		return container.NewStack(strut, o)
 	}
@@ -242,6 +246,7 @@ func (w *Window) Ready() bool { return w.built == w.history.Now().number }
 
 // refresh shows the present order and work in the station and the inspector.
 func (w *Window) refresh() {
+	w.follow()
 	s := w.stations[w.at]
 	s.refresh()
 	w.repaint()

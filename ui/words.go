@@ -99,7 +99,7 @@ var languageKeys = map[wording.Language][]*desktop.CustomShortcut{
 func languageCommands() []command {
 	var table []command
 	for _, l := range wording.Languages() {
-		free := func(w *Window) bool { return speaks() != l && w.stations[draftAt].(*draft).craft == nil }
+		free := func(w *Window) bool { return speaks() != l && w.idle() }
 		table = append(table, command{"View", func(*Window) string { return languageName[l] }, languageKeys[l], free, func(w *Window) { w.Speak(l) }})
 	}
 	return table

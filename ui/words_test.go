@@ -87,8 +87,8 @@ var noText = regexp.MustCompile(`^[^A-Za-z]*$` + // no letters
 	`|^(%s|open %s): %w$` + // of an error, which is told as a whole
 	`|^ mm²( \()?$|^[0-9.]+ mm$|^M0 0 ?H2 ?V1 ?(H0)?Z$` +
 	`|^(Ctrl|Alt|Shift|[CLMT])$` +
-	`|^(LC_ALL|LC_MESSAGES|LANG|LANGUAGE|POSIX|\.utf-8|en|en\.json|mplus-1p-japanese\.ttf)$` +
-	`|^(file\.name|file\.parent|language|English| – Tsugime|Tsugime|sun|skew|ribbon|tongue)$`)
+	`|^(LC_ALL|LC_MESSAGES|LANG|LANGUAGE|POSIX|\.utf-8|en|en\.json|mplus-1p-japanese\.ttf|FYNE_THEME|dark|darwin|windows)$` +
+	`|^(file\.name|file\.parent|language|look|English| – Tsugime|Tsugime|sun|skew|ribbon|tongue)$`)
 
 // A said is a text of the source: what say would be asked for.
 type said struct{ text, at string }

@@ -58,6 +58,7 @@ type Board struct {
 	view  window
 	views map[string]window
 	hand  Hand
+	look  Look
 
 	picture *canvas.Raster
 	painter Painter
@@ -78,13 +79,14 @@ type window struct {
 	whole      bool // shows all there is, and goes on doing so in another size
 }
 
-// New returns a surface that shows nothing yet.
-func New() *Board {
-	b := &Board{Unit: geom.MMUnit, views: map[string]window{}}
+// New returns a surface of a look that shows nothing yet.
+func New(l Look) *Board {
+	b := &Board{look: l, Unit: geom.MMUnit, views: map[string]window{}}
 	b.picture = canvas.NewRaster(b.paint)
 	b.picture.ScaleMode = canvas.ImageScalePixels
 	b.inlay = newInlay()
 	b.loupe = newLoupe(b)
+	b.dress()
 	b.ExtendBaseWidget(b)
 	return b
 }

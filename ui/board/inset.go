@@ -38,13 +38,13 @@ type inlay struct {
 }
 
 func newInlay() *inlay {
-	i := &inlay{frame: canvas.NewRectangle(color.Transparent), back: canvas.NewRectangle(rulerPaper)}
+	i := &inlay{frame: canvas.NewRectangle(color.Transparent), back: canvas.NewRectangle(color.Transparent)}
 	i.picture = canvas.NewRaster(i.paint)
 	i.picture.ScaleMode = canvas.ImageScalePixels
-	i.frame.StrokeColor, i.frame.StrokeWidth = rulerInk, 2
-	i.back.StrokeColor, i.back.StrokeWidth, i.back.CornerRadius = rulerRim, 1, 3
+	i.frame.StrokeWidth = 2
+	i.back.StrokeWidth, i.back.CornerRadius = 1, 3
 	for n := range i.words {
-		i.words[n] = canvas.NewText("", rulerInk)
+		i.words[n] = canvas.NewText("", color.Transparent)
 		i.words[n].TextSize, i.words[n].TextStyle.Bold = insetText, n == 0
 	}
 	i.put(nil, fyne.NewSize(0, 0))

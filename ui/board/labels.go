@@ -99,7 +99,7 @@ func (b *Board) layNumbers(size fyne.Size) {
 	const small = 10
 	write := func(text string, pos fyne.Position) {
 		words := fyne.MeasureText(text, small, fyne.TextStyle{})
-		b.put(text, pos, words, small, false, rulerInk, color.RGBA{})
+		b.put(text, pos, words, small, false, b.look.Ink, color.RGBA{})
 	}
 	for _, t := range ticks(b.Unit, b.view.x, b.view.zoom, float64(size.Width)) {
 		if t.text != "" && t.at > rulerPx {

@@ -27,7 +27,7 @@ func newLoupe(b *Board) *loupe {
 	l := &loupe{board: b, frame: canvas.NewRectangle(color.Transparent)}
 	l.picture = canvas.NewRaster(l.paint)
 	l.picture.ScaleMode = canvas.ImageScalePixels
-	l.frame.StrokeColor, l.frame.StrokeWidth = rulerInk, 2
+	l.frame.StrokeWidth = 2
 	l.show(false)
 	return l
 }
@@ -66,7 +66,7 @@ func (l *loupe) paint(w, h int) image.Image {
 	p := pen{img, v, unit}
 	mid := spot{float64(w) / 2, float64(h) / 2}
 	for _, way := range []spot{{6, 0}, {-6, 0}, {0, 6}, {0, -6}} {
-		p.line(spot{mid.x + way.x*unit, mid.y + way.y*unit}, spot{mid.x + 2*way.x*unit, mid.y + 2*way.y*unit}, unit, rulerInk)
+		p.line(spot{mid.x + way.x*unit, mid.y + way.y*unit}, spot{mid.x + 2*way.x*unit, mid.y + 2*way.y*unit}, unit, l.board.look.Ink)
 	}
 	return img
 }

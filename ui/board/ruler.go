@@ -2,17 +2,9 @@ package board
 
 import (
 	"image"
-	"image/color"
 	"math"
 
 	"tsugime/repeat/geom"
-)
-
-// Colours of the rulers: thin paper and ink.
-var (
-	rulerPaper = color.RGBA{0xf6, 0xf1, 0xe6, 0xff}
-	rulerInk   = color.RGBA{0x6b, 0x5d, 0x4c, 0xff}
-	rulerRim   = color.RGBA{0xd3, 0xc7, 0xb2, 0xff}
 )
 
 // A tick is a line of a ruler: where, in screen units from the surface's edge,
@@ -71,20 +63,20 @@ func number(v, step float64) string {
 func (b *Board) rulers(img *image.RGBA, unit float64) {
 	w, h := img.Rect.Dx(), img.Rect.Dy()
 	deep := int(math.Round(rulerPx * unit))
-	fill(img, image.Rect(0, 0, w, deep), rulerPaper)
-	fill(img, image.Rect(0, 0, deep, h), rulerPaper)
+	fill(img, image.Rect(0, 0, w, deep), b.look.Paper)
+	fill(img, image.Rect(0, 0, deep, h), b.look.Paper)
 	thin := max(int(math.Round(unit)), 1)
-	fill(img, image.Rect(deep, deep, w, deep+thin), rulerRim)
-	fill(img, image.Rect(deep, deep, deep+thin, h), rulerRim)
+	fill(img, image.Rect(deep, deep, w, deep+thin), b.look.Rim)
+	fill(img, image.Rect(deep, deep, deep+thin, h), b.look.Rim)
 	for _, t := range ticks(b.Unit, b.view.x, b.view.zoom, float64(w)/unit) {
 		if x, l := int(math.Round(t.at*unit)), int(t.long*unit); x > deep {
-			fill(img, image.Rect(x, deep-l, x+thin, deep), rulerInk)
+			fill(img, image.Rect(x, deep-l, x+thin, deep), b.look.Ink)
 		}
 	}
 	for _, t := range ticks(b.Unit, b.view.y, b.view.zoom, float64(h)/unit) {
 		if y, l := int(math.Round(t.at*unit)), int(t.long*unit); y > deep {
-			fill(img, image.Rect(deep-l, y, deep, y+thin), rulerInk)
+			fill(img, image.Rect(deep-l, y, deep, y+thin), b.look.Ink)
 		}
 	}
-	fill(img, image.Rect(0, 0, deep, deep), rulerPaper)
+	fill(img, image.Rect(0, 0, deep, deep), b.look.Paper)
 }
