@@ -146,7 +146,7 @@ func (b *benchPlan) markWalk(sc *board.Scene) {
 	at := b.walk.cut
 	before, after := places[max(at-wayCuts, 0):at+1], places[at:min(at+wayCuts+1, len(places))]
 	sc.Marks = append(sc.Marks,
-		board.Mark{Shape: board.Dashes, Points: before, Colour: worn().graphite, Width: 1},
+		board.Mark{Shape: board.Dashes, Points: before, Colour: worn().soot, Width: 1},
 		board.Mark{Shape: board.Line, Points: after, Colour: worn().soot, Width: 1.25})
 	if len(after) > 1 {
 		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Wedge, Points: after[1:2], Colour: worn().madder, Width: 2})

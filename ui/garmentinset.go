@@ -36,6 +36,7 @@ func (b *seamBench) inset() *board.Inset {
 	}
 	sc.Grounds = g.grounds()
 	b.markOff(&sc, m, halves)
+	sc.Casing = worn().casing()
 	return &board.Inset{Scene: sc, Side: b.side(), Lines: b.insetWords(c, m)}
 }
 

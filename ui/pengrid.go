@@ -20,7 +20,7 @@ func (w *Window) markGrid(sc *board.Scene, grid geom.Length) {
 	}
 	seen := w.board.Seen()
 	line := func(a, b geom.Point) {
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Line, Points: []geom.Point{a, b}, Colour: worn().grid, Width: 0.7})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Line, Points: []geom.Point{a, b}, Colour: worn().grid, Width: 0.7, Bare: true})
 	}
 	for x := -(-seen.Min.X / step) * step; x <= seen.Max.X; x += step {
 		line(geom.Point{X: x, Y: seen.Min.Y}, geom.Point{X: x, Y: seen.Max.Y})

@@ -22,7 +22,7 @@ func (b *benchPlan) scene() board.Scene {
 		Marks: []board.Mark{{Shape: board.Loop, Points: corners(s.Sheet.Paper), Colour: worn().outline, Width: 1.5}},
 	}
 	for _, line := range [][]geom.Point{s.Sheet.Joint.Line, moved(s.Sheet.Joint.Line, geom.Point{Y: s.Sheet.Spec.Step})} {
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: line, Colour: worn().madder, Width: 1})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: line, Colour: worn().indigo, Width: 1})
 	}
 	for i, p := range s.Plan.Passes {
 		colour := worn().methods[p.Method]

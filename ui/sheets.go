@@ -210,7 +210,7 @@ func (s *sheetsStation) scene() board.Scene {
 		Marks: []board.Mark{{Shape: board.Loop, Points: corners(c.sheet.Paper), Colour: worn().outline, Width: 1.5}},
 	}
 	for _, line := range [][]geom.Point{c.sheet.Joint.Line, moved(c.sheet.Joint.Line, geom.Point{Y: c.sheet.Spec.Step})} {
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: line, Colour: worn().madder, Width: 1.5})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: line, Colour: worn().indigo, Width: 1.5})
 	}
 	for i, page := range c.pages {
 		sc.Extent = sc.Extent.Union(page)

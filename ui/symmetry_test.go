@@ -142,7 +142,7 @@ func TestSymmetryIsShownAndHidden(t *testing.T) {
 	count := func(shape board.Shape) int {
 		n := 0
 		for _, m := range s.scene().Marks {
-			if m.Shape == shape && m.Colour == worn().soot {
+			if m.Shape == shape && m.Colour == worn().onPaper {
 				n++
 			}
 		}

@@ -33,14 +33,14 @@ func (s *draft) markSymmetry(sc *board.Scene) {
 		board.Mark{Shape: board.Loop, Points: domain, Colour: worn().onCloth, Width: 2})
 	window := geom.BoxOf(append([]geom.Point{{}, l.A, l.B, l.A.Add(l.B)}, domain...)...)
 	for _, line := range runs(l, elements.Mirrors, window) {
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Line, Points: line[:], Colour: worn().soot, Width: 1.5})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Line, Points: line[:], Colour: worn().onPaper, Width: 1.5})
 	}
 	for _, line := range runs(l, elements.Glides, window) {
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: line[:], Colour: worn().soot, Width: 1.5})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: line[:], Colour: worn().onPaper, Width: 1.5})
 	}
 	radius := float64(l.Pitch()) * markShare
 	for _, p := range points(l, elements.Points, window) {
-		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Loop, Points: turnShape(p, radius), Colour: worn().soot, Width: 2.5})
+		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Loop, Points: turnShape(p, radius), Colour: worn().onPaper, Width: 2.5})
 	}
 }
 

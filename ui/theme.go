@@ -32,9 +32,9 @@ func (t Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color 
 		return p.button
 	case theme.ColorNameForeground:
 		return p.ink
-	case theme.ColorNamePrimary, theme.ColorNameHyperlink:
+	case theme.ColorNamePrimary, theme.ColorNameHyperlink, theme.ColorNameSuccess:
 		return p.vat
-	case theme.ColorNameForegroundOnPrimary:
+	case theme.ColorNameForegroundOnPrimary, theme.ColorNameForegroundOnError, theme.ColorNameForegroundOnWarning, theme.ColorNameForegroundOnSuccess:
 		return p.onVat
 	case theme.ColorNamePlaceHolder, theme.ColorNameDisabled:
 		return p.faint
@@ -45,7 +45,7 @@ func (t Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color 
 	case theme.ColorNameInputBorder, theme.ColorNameScrollBar:
 		return p.edge
 	case theme.ColorNameFocus:
-		return seeThrough(p.vat, 0x60)
+		return seeThrough(p.vat, 0x58)
 	case theme.ColorNameSelection:
 		return seeThrough(p.vat, 0x38)
 	case theme.ColorNameHover:

@@ -258,7 +258,9 @@ func (w *Window) refresh() {
 func (w *Window) repaint() {
 	s := w.stations[w.at]
 	w.board.Unit = w.unit()
-	w.board.Present(s.view(), s.scene(), w.hand(s))
+	scene := s.scene()
+	scene.Casing = worn().casing()
+	w.board.Present(s.view(), scene, w.hand(s))
 }
 
 // GoTo opens a station, numbered from 0.

@@ -45,6 +45,9 @@ func (p *Painter) Paint(s Scene, v raster.View, w, h int, unit float64) *image.R
 		p.tint(t, s, v, unit)
 	}
 	pen := pen{p.img, v, unit}
+	for _, m := range s.Casing.cased(s.Marks) {
+		pen.mark(m)
+	}
 	for _, m := range s.Marks {
 		pen.mark(m)
 	}

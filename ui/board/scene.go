@@ -19,6 +19,7 @@ type Scene struct {
 	// they are shown as a tone.
 	Pitch  geom.Length
 	Marks  []Mark
+	Casing Casing
 	Labels []Label
 	// Plain leaves the rulers out, where the scene is no one piece of cloth.
 	Plain bool
@@ -64,6 +65,7 @@ type Mark struct {
 	Radius geom.Length // of stars, rings and strips; at least a few pixels are drawn
 	Colour color.RGBA  // its alpha is taken for opaque
 	Width  float32     // of the line, in screen units; zero is 1
+	Bare   bool        // has no casing
 }
 
 // A Label is words at a place. It is left out where Room, if not zero, is
