@@ -5,7 +5,7 @@ PREFIX ?= /usr/local
 share = $(DESTDIR)$(PREFIX)/share
 id = org.tsugime.Tsugime
 
-.PHONY: run test quick bench bench-geometry pictures install uninstall clean
+.PHONY: run test quick bench bench-geometry bench-window pictures install uninstall clean
 
 run:
 	@.ci/demo
@@ -24,6 +24,10 @@ bench:
 bench-geometry:
 	@.ci/setup test
 	go test -tags geos -run '^$$' -bench 'BesideThePeer|PeerBuffer|Growth|Union$$|Grown' -benchtime 10x ./repeat/geom
+
+# The window under Xvfb as it is seen from outside: time to ready, shown frames, memory.
+bench-window:
+	@.ci/bench-window
 
 # The pictures in the README, made by the program.
 pictures:

@@ -17,8 +17,15 @@ var orderSchema []byte
 //go:embed desktop/org.tsugime.Tsugime.svg
 var icon []byte
 
+//go:embed desktop/org.tsugime.Tsugime.png
+var iconPicture []byte
+
 // Icon returns the program's picture as SVG.
 func Icon() []byte { return slices.Clone(icon) }
+
+// IconPicture returns Icon drawn on 128 × 128 pixels, as PNG: a window needs it at
+// once, and drawing it takes longer than all else that a window begins with.
+func IconPicture() []byte { return slices.Clone(iconPicture) }
 
 // OrderSchema returns the JSON Schema (draft 2020-12) of the order file.
 func OrderSchema() []byte { return slices.Clone(orderSchema) }

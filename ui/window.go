@@ -2,6 +2,7 @@ package ui
 
 import (
 	"context"
+	"image/color"
 	"path/filepath"
 	"strings"
 
@@ -105,7 +106,7 @@ func (w *Window) Fyne() fyne.Window { return w.win }
 // middle, what was found at the right, and a line of words below.
 func (w *Window) layout() fyne.CanvasObject {
 	side := func(o fyne.CanvasObject, width float32) fyne.CanvasObject {
-		strut := canvas.NewRectangle(worn().card)
+		strut := canvas.NewRectangle(color.Transparent) // the window behind it has its colour
 		strut.SetMinSize(fyne.NewSize(width, 10))
 		return container.NewStack(strut, o)
 	}

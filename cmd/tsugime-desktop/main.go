@@ -1,63 +1,84 @@
 // Command tsugime-desktop opens the window on an order:
 //
-//	tsugime-desktop [-version] [ORDER]
+//	tsugime-desktop [--version] [ORDER]
 //
 // Without an order it opens the first starter.
 package main
 
 import (
-	"flag"
+	"errors"
 	"fmt"
 	"os"
-	"path/filepath"
 	"runtime/debug"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/app"
 
 	"tsugime/assets"
-	"tsugime/repeat/document"
+	"tsugime/cmd/tsugime-desktop/opening"
 	"tsugime/ui"
 	"tsugime/ui/session"
 )
 
 func main() {
-	version := flag.Bool("version", false, "print the version and leave")
-	flag.Parse()
-	if *version {
-		fmt.Println("tsugime-desktop", built())
+	err := run(os.Args[1:])
+	if err == nil {
 		return
 	}
-	order, path, err := first(flag.Args())
-	if err != nil {
-		fmt.Fprintln(os.Stderr, "tsugime-desktop:", err)
-		os.Exit(3)
+	fmt.Fprintln(os.Stderr, "tsugime-desktop:", err)
+	code := opening.Failed
+	if wrong := (*opening.Error)(nil); errors.As(err, &wrong) {
+		code = wrong.Code
 	}
+	os.Exit(code)
+}
+
+// run opens the window and returns when it is closed.
+func run(arguments []string) error {
+	call, err := opening.Read(arguments, built())
+	if err != nil {
+		return err
+	}
+	if call.Text != "" {
+		fmt.Print(call.Text)
+		return nil
+	}
+	if err := opening.Display(os.Getenv); err != nil {
+		return err
+	}
+	w, err := open(call)
+	if err != nil {
+		return err
+	}
+	if err := giveSigns(w); err != nil {
+		return err
+	}
+	w.Fyne().ShowAndRun()
+	return nil
+}
+
+// open makes the window. Fyne panics where the display can't be opened, and has
+// then said on the error output what the display answered.
+func open(call opening.Call) (w *ui.Window, err error) {
+	defer func() {
+		reason := recover()
+		if reason == nil {
+			return
+		}
+		if !strings.Contains(fmt.Sprint(reason), "GLFW library is not initialized") {
+			panic(reason)
+		}
+		err = fmt.Errorf("the display %s can't be opened; the program tsugime does the same work in a terminal: tsugime --help", os.Getenv("DISPLAY"))
+	}()
 	store := session.Open()
 	program := app.NewWithID("org.tsugime.Tsugime")
-	program.SetIcon(fyne.NewStaticResource("org.tsugime.Tsugime.svg", assets.Icon()))
-	w := ui.New(program, order, path, store)
+	program.SetIcon(fyne.NewStaticResource("org.tsugime.Tsugime.png", assets.IconPicture()))
+	w = ui.New(program, call.Order, call.Path, store)
 	if kept, ok := store.Kept(); ok {
 		w.Recover(kept)
 	}
-	w.Fyne().ShowAndRun()
-}
-
-// first returns the order to begin with and the file it came from.
-func first(names []string) (document.Order, string, error) {
-	switch len(names) {
-	case 0:
-		o, err := ui.ReadStarter(assets.Starters()[0].Name)
-		return o, "", err
-	case 1:
-		path, err := filepath.Abs(names[0])
-		if err != nil {
-			return document.Order{}, "", err
-		}
-		o, err := ui.ReadFile(path)
-		return o, path, err
-	}
-	return document.Order{}, "", fmt.Errorf("one order at a time; give one file")
+	return w, nil
 }
 
 // built is the version that the binary was built from.

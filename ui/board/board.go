@@ -10,6 +10,7 @@ package board
 
 import (
 	"math"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -50,8 +51,10 @@ type Board struct {
 	Unit geom.Unit
 	// OnKey gets the keys that the surface has no use for itself.
 	OnKey func(key fyne.KeyName, modifiers fyne.KeyModifier)
-	// OnZoom is told when the part that is seen has changed.
-	OnZoom func()
+	// OnShown is told when another scene or another part of it is to be seen.
+	OnShown func()
+	// OnPainted is told how long the painting of a picture took.
+	OnPainted func(time.Duration)
 
 	scene Scene
 	key   string
@@ -224,7 +227,7 @@ func (b *Board) refresh() {
 	b.layLabels()
 	b.picture.Refresh()
 	b.loupe.refresh()
-	if b.OnZoom != nil {
-		b.OnZoom()
+	if b.OnShown != nil {
+		b.OnShown()
 	}
 }

@@ -130,11 +130,9 @@ func (b *Board) put(text string, pos fyne.Position, words fyne.Size, size float3
 		r.FillColor = shield
 		r.Move(fyne.NewPos(pos.X-shieldPx, pos.Y-1))
 		r.Resize(fyne.NewSize(words.Width+2*shieldPx, words.Height+2))
-		r.Refresh()
 	}
 	t.Text, t.TextSize, t.TextStyle.Bold, t.Color = text, size, bold, c
 	t.Hidden = false
 	t.Move(pos)
 	t.Resize(words)
-	t.Refresh()
 }

@@ -2,6 +2,7 @@ package board
 
 import (
 	"image"
+	"time"
 
 	"fyne.io/fyne/v2"
 
@@ -10,6 +11,10 @@ import (
 
 // paint makes the surface's picture; w and h are real pixels.
 func (b *Board) paint(w, h int) image.Image {
+	if b.OnPainted != nil {
+		begun := time.Now()
+		defer func() { b.OnPainted(time.Since(begun)) }()
+	}
 	unit := 1.0
 	if width := b.picture.Size().Width; width > 0 {
 		unit = float64(w) / float64(width)
