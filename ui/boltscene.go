@@ -16,7 +16,7 @@ func (s *boltStation) scene() board.Scene {
 		return waiting(s.w)
 	}
 	l := s.laid()
-	sc := board.Scene{Desk: worn().table, Plain: true, Pitch: s.w.pitch()}
+	sc := board.Scene{Desk: worn().table, Plain: true}
 	for _, c := range l.columns {
 		sc.Extent = sc.Extent.Union(c.box)
 		if c.wood {

@@ -57,7 +57,7 @@ func (s *stencilStation) layBoth() {
 func (s *stencilStation) bothLaid() board.Scene {
 	w := s.w.work
 	cloth := clothUnder(w, 1)
-	sc := board.Scene{Desk: worn().table, Extent: cloth, Pitch: s.w.pitch(),
+	sc := board.Scene{Desk: worn().table, Extent: cloth,
 		Areas: []board.Area{{Box: cloth, Shut: dyed(w.Order.Cloth.Dye), Open: worn().undyed}}}
 	if s.both.ground == nil || s.both.ordered != s.w.built {
 		sc.Labels = append(sc.Labels, board.Label{At: cloth.Centre(), Align: board.Middle, Text: say("Measuring…"), Colour: worn().ink, Shield: worn().shield, Size: 15})

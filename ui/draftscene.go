@@ -30,7 +30,7 @@ func (s *draft) scene() board.Scene {
 		name.At, name.Align = geom.Point{}, board.Above
 	}
 	sc := board.Scene{
-		Desk: worn().tannin, Areas: []board.Area{{Shut: worn().tannin, Open: worn().light}}, Grounds: s.laid(), Pitch: s.w.pitch(),
+		Desk: worn().tannin, Areas: []board.Area{{Shut: worn().tannin, Open: worn().light}}, Grounds: s.laid(),
 		Extent: around.Grown(max(around.Width(), around.Height()).Times(draftReach)),
 		Marks: []board.Mark{
 			{Shape: board.Loop, Points: cell, Colour: worn().cellLine, Width: 2},

@@ -26,7 +26,7 @@ func (b *seamBench) inset() *board.Inset {
 		return nil
 	}
 	m := stretches(c)[min(b.stretch, len(c.Also))]
-	sc := board.Scene{Desk: worn().table, Plain: true, Pitch: b.s.w.pitch()}
+	sc := board.Scene{Desk: worn().table, Plain: true}
 	g := &printing{of: b.s.chance}
 	halves := b.halves(m)
 	for i, half := range halves {

@@ -41,7 +41,7 @@ func (s *garmentStation) offsetOf(p cloth.Piece) geom.Point {
 
 // madeUp shows all views of the garment.
 func (s *garmentStation) madeUp() board.Scene {
-	sc := board.Scene{Desk: worn().table, Plain: true, Pitch: s.w.pitch()}
+	sc := board.Scene{Desk: worn().table, Plain: true}
 	g := &printing{of: s.chance}
 	for _, p := range s.w.work.Dressed.Pieces() {
 		s.dress(&sc, g, p)

@@ -42,7 +42,7 @@ const swatchPx = 36
 func swatch(m bench.Method) image.Image {
 	side := geom.Length(swatchPx) * geom.Millimetre
 	hole := raster.NewGround([]geom.Shape{geom.DiscShape(geom.Point{X: side / 2, Y: side / 2}, side*5/6)})
-	s := board.Scene{Desk: worn().white, Tints: []board.Tint{{Ground: hole, Colour: worn().methods[m], Weave: methodInks[m].weave}}, Pitch: side}
+	s := board.Scene{Desk: worn().white, Tints: []board.Tint{{Ground: hole, Colour: worn().methods[m], Weave: methodInks[m].weave}}}
 	return new(board.Painter).Paint(s, raster.View{PxPerMM: 1}, swatchPx, swatchPx, 1.4)
 }
 

@@ -11,7 +11,7 @@ import (
 // scene shows the finished cloth with the panels on it.
 func (b *panelBench) scene() board.Scene {
 	w := b.s.w
-	sc := board.Scene{Desk: worn().table, Plain: true, Pitch: w.pitch()}
+	sc := board.Scene{Desk: worn().table, Plain: true}
 	g := &printing{of: b.s.chance}
 	f := b.fold()
 	for n := range f.lengths {

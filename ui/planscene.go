@@ -17,7 +17,7 @@ func (b *benchPlan) scene() board.Scene {
 	}
 	s := b.sheet()
 	sc := board.Scene{
-		Desk: worn().table, Extent: s.Sheet.Paper, Pitch: b.w.pitch(),
+		Desk: worn().table, Extent: s.Sheet.Paper,
 		Areas: []board.Area{{Box: s.Sheet.Paper, Shut: worn().white, Open: worn().white}},
 		Marks: []board.Mark{{Shape: board.Loop, Points: corners(s.Sheet.Paper), Colour: worn().outline, Width: 1.5}},
 	}

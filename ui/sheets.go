@@ -206,8 +206,8 @@ func (s *sheetsStation) scene() board.Scene {
 	sc := board.Scene{
 		Desk: worn().table, Extent: c.sheet.Paper,
 		Areas:   []board.Area{{Box: c.sheet.Paper, Shut: worn().white, Open: worn().soot}},
-		Grounds: []board.Laid{{Ground: c.ground, Lays: []raster.Lay{{}}}}, Pitch: s.w.pitch(),
-		Marks: []board.Mark{{Shape: board.Loop, Points: corners(c.sheet.Paper), Colour: worn().outline, Width: 1.5}},
+		Grounds: []board.Laid{{Ground: c.ground, Lays: []raster.Lay{{}}}},
+		Marks:   []board.Mark{{Shape: board.Loop, Points: corners(c.sheet.Paper), Colour: worn().outline, Width: 1.5}},
 	}
 	for _, line := range [][]geom.Point{c.sheet.Joint.Line, moved(c.sheet.Joint.Line, geom.Point{Y: c.sheet.Spec.Step})} {
 		sc.Marks = append(sc.Marks, board.Mark{Shape: board.Dashes, Points: line, Colour: worn().indigo, Width: 1.5})

@@ -31,8 +31,8 @@ func (s *stencilStation) scene() board.Scene {
 	sc := board.Scene{
 		Desk: worn().table, Extent: sheet.Paper,
 		Areas:   []board.Area{{Box: sheet.Paper, Shut: worn().tannin, Open: worn().light}},
-		Grounds: []board.Laid{{Ground: s.w.grounds.sheets[n], Lays: []raster.Lay{{}}}}, Pitch: s.w.pitch(),
-		Marks: []board.Mark{{Shape: board.Loop, Points: corners(sheet.Paper), Colour: worn().outline, Width: 1.5}},
+		Grounds: []board.Laid{{Ground: s.w.grounds.sheets[n], Lays: []raster.Lay{{}}}},
+		Marks:   []board.Mark{{Shape: board.Loop, Points: corners(sheet.Paper), Colour: worn().outline, Width: 1.5}},
 	}
 	s.markJoint(&sc)
 	s.markStars(&sc, n)
@@ -83,7 +83,7 @@ func (s *stencilStation) threePlacements() board.Scene {
 	w := s.w.work
 	step := geom.Point{Y: w.Sheet.Spec.Step}
 	cloth := clothUnder(w, 3)
-	sc := board.Scene{Desk: worn().table, Extent: cloth, Pitch: s.w.pitch(), Areas: []board.Area{{Box: cloth, Shut: dyed(w.Order.Cloth.Dye), Open: worn().undyed}}}
+	sc := board.Scene{Desk: worn().table, Extent: cloth, Areas: []board.Area{{Box: cloth, Shut: dyed(w.Order.Cloth.Dye), Open: worn().undyed}}}
 	var lays []raster.Lay
 	for n := range 3 {
 		move := step.Add(s.off).Times(n)

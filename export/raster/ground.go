@@ -19,6 +19,9 @@ type Ground struct {
 
 	once sync.Once
 	tile *tile
+
+	pitch float64 // from hole to hole, about, in millimetres
+	tones tones
 }
 
 // NewGround returns shapes ready to be painted: with no period as they are, with
@@ -45,6 +48,7 @@ func NewGround(shapes []geom.Shape, periods ...geom.Point) *Ground {
 		}
 	}
 	g := &Ground{unit: newStore(discs, curves), periods: periods}
+	g.pitch = g.between(c.boxes)
 	g.patch, g.steps = g.unit, g.periods
 	if n := blockSide(g.unit.cost); len(g.periods) == 2 && n > 1 {
 		a, b := g.periods[0], g.periods[1]
@@ -55,6 +59,31 @@ func NewGround(shapes []geom.Shape, periods ...geom.Point) *Ground {
 		g.patch, g.steps = g.unit.repeated(places), []geom.Point{a.Times(n), b.Times(n)}
 	}
 	return g
+}
+
+// between returns about how far it is from one hole to the next, in millimetres: the
+// least of the side of a square that holds one, and of how far a line across or along
+// goes for each hole that it meets.
+func (g *Ground) between(boxes []geom.Box) float64 {
+	b := g.unit.box
+	area := (b.x1 - b.x0) * (b.y1 - b.y0)
+	switch len(g.periods) {
+	case 1:
+		p := g.periods[0]
+		area = math.Max(math.Abs(p.Y.MM())*(b.x1-b.x0), math.Abs(p.X.MM())*(b.y1-b.y0))
+	case 2:
+		area = math.Abs(cross(g.periods[0], g.periods[1])) / 1e12
+	}
+	n, across, along := 0.0, 0.0, 0.0
+	for _, o := range boxes {
+		if !o.Empty() {
+			n, across, along = n+1, across+o.Width().MM(), along+o.Height().MM()
+		}
+	}
+	if n == 0 || !(area > 0) {
+		return math.Inf(1)
+	}
+	return math.Min(math.Sqrt(area/n), math.Min(area/across, area/along))
 }
 
 // blockSide returns how many units a block is wide and high so that it holds

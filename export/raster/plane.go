@@ -14,6 +14,7 @@ type Plane struct {
 
 	sum   []float32 // what Cover is rounded from: pixels, 1 is open
 	table []float64 // room for the repeat's sums, kept between pictures
+	half  *Plane    // room for halves of pixels, which have no Cover
 }
 
 // NewPlane returns a plane of w by h pixels, all paper.
@@ -31,6 +32,9 @@ func (p *Plane) Reset() {
 // settle rounds the sums of the pixels from (x0, y0) up to (x1, y1) to levels.
 // Where shapes lie over one another a sum can exceed the pixel: it is open.
 func (p *Plane) settle(x0, y0, x1, y1 int) {
+	if p.Cover == nil {
+		return
+	}
 	for y := y0; y < y1; y++ {
 		sum := p.sum[y*p.W+x0 : y*p.W+x1]
 		cover := p.Cover[y*p.W+x0 : y*p.W+x1]

@@ -32,7 +32,7 @@ const (
 // where there are none.
 func cell(a, b geom.Point, cost float64) (u, v geom.Point, cells int) {
 	for lean := leastLean; lean <= mostLean; lean *= 2 {
-		u, v = level(a, b, lean), upright(a, b, lean)
+		u, v = level(a, b, lean), upon(a, b, lean)
 		if n := math.Round(math.Abs(cross(u, v) / cross(a, b))); n >= 1 && n*cost <= mostTile {
 			return u, v, int(n)
 		}
@@ -52,8 +52,8 @@ func level(a, b geom.Point, lean float64) (u geom.Point) {
 	return geom.Point{}
 }
 
-// upright is level along y.
-func upright(a, b geom.Point, lean float64) geom.Point {
+// upon is level along y.
+func upon(a, b geom.Point, lean float64) geom.Point {
 	v := level(geom.Point{X: a.Y, Y: a.X}, geom.Point{X: b.Y, Y: b.X}, lean)
 	return geom.Point{X: v.Y, Y: v.X}
 }

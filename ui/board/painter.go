@@ -33,16 +33,13 @@ func (p *Painter) Paint(s Scene, v raster.View, w, h int, unit float64) *image.R
 	}
 	p.plane.Reset()
 	for _, g := range s.Grounds {
-		g.Ground.PaintAll(p.plane, v, calm(g.Lays, v, w, h, s.Pitch)...)
-	}
-	if s.Pitch.MM()*v.PxPerMM < finePx {
-		soften(p.plane)
+		g.Ground.Show(p.plane, v, g.Lays...)
 	}
 	for _, a := range s.Areas {
 		p.area(a, v)
 	}
 	for _, t := range s.Tints {
-		p.tint(t, s, v, unit)
+		p.tint(t, v, unit)
 	}
 	pen := pen{p.img, v, unit}
 	for _, m := range s.Casing.cased(s.Marks) {

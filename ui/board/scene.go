@@ -15,12 +15,9 @@ type Scene struct {
 	Areas   []Area
 	Grounds []Laid
 	Tints   []Tint // over the areas, the first lie lowest
-	// Pitch is the way from hole to hole of the grounds; where it is a few pixels
-	// they are shown as a tone.
-	Pitch  geom.Length
-	Marks  []Mark
-	Casing Casing
-	Labels []Label
+	Marks   []Mark
+	Casing  Casing
+	Labels  []Label
 	// Plain leaves the rulers out, where the scene is no one piece of cloth.
 	Plain bool
 }

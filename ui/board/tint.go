@@ -60,12 +60,9 @@ func lighter(c color.RGBA, share float64) color.RGBA {
 }
 
 // tint paints the holes of a tint over the picture.
-func (p *Painter) tint(t Tint, s Scene, v raster.View, unit float64) {
+func (p *Painter) tint(t Tint, v raster.View, unit float64) {
 	p.plane.Reset()
-	t.Ground.Paint(p.plane, v, raster.Lay{})
-	if s.Pitch.MM()*v.PxPerMM < finePx {
-		soften(p.plane)
-	}
+	t.Ground.Show(p.plane, v, raster.Lay{})
 	gap := max(int(math.Round(weaveGap*unit)), 3)
 	ox, oy := int(math.Round(v.X*v.PxPerMM)), int(math.Round(v.Y*v.PxPerMM))
 	line := lighter(t.Colour, lineShare)

@@ -12,7 +12,7 @@ import (
 // painted is one large hole in a tint on white, in a picture of 40 × 40 pixels.
 func painted(w Weave, x float64) (count int, image func(x, y int) color.RGBA) {
 	hole := raster.NewGround([]geom.Shape{geom.DiscShape(geom.PtMM(20, 20), geom.MM(80))})
-	s := Scene{Desk: color.RGBA{255, 255, 255, 255}, Tints: []Tint{{hole, color.RGBA{40, 60, 110, 255}, w}}, Pitch: geom.MM(100)}
+	s := Scene{Desk: color.RGBA{255, 255, 255, 255}, Tints: []Tint{{hole, color.RGBA{40, 60, 110, 255}, w}}}
 	img := new(Painter).Paint(s, raster.View{X: x, PxPerMM: 1}, 40, 40, 1)
 	for y := range 40 {
 		for x := range 40 {
@@ -54,7 +54,7 @@ func TestAWeaveLiesStillOnTheGround(t *testing.T) {
 func TestATintCoversAsMuchAsItsHoleDoes(t *testing.T) {
 	// A disc of 10 mm at 4 pixels a millimetre: its area is 25π mm², 400π pixels.
 	hole := raster.NewGround([]geom.Shape{geom.DiscShape(geom.PtMM(10, 10), geom.MM(10))})
-	s := Scene{Desk: color.RGBA{255, 255, 255, 255}, Tints: []Tint{{hole, color.RGBA{0, 0, 0, 255}, Full}}, Pitch: geom.MM(100)}
+	s := Scene{Desk: color.RGBA{255, 255, 255, 255}, Tints: []Tint{{hole, color.RGBA{0, 0, 0, 255}, Full}}}
 	img := new(Painter).Paint(s, raster.View{PxPerMM: 4}, 80, 80, 1)
 	dark := 0.0
 	for y := range 80 {
