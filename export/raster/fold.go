@@ -131,8 +131,12 @@ func (t *tile) fold(windows []window, same float64) *sums {
 	return s
 }
 
-// add paints the tile on the grid of the lines and sums it up.
-func (s *sums) add(t *tile, pxPerMM float64, room []float64) {
+// paint paints the tile on the grid of the lines and sums it up, in room, which it
+// returns, larger where it has to be.
+func (s *sums) paint(t *tile, pxPerMM float64, room []float64) []float64 {
+	if n := s.stride * len(s.ys); len(room) < n {
+		room = make([]float64, n)
+	}
 	s.at = room[:s.stride*len(s.ys)]
 	clear(s.at)
 	x := newAxis(s.xs)
@@ -166,6 +170,7 @@ func (s *sums) add(t *tile, pxPerMM float64, room []float64) {
 			above = row
 		}
 	})
+	return room
 }
 
 // around calls do with each repeat of the tile that reaches into w, and with w as
@@ -207,7 +212,6 @@ func (s *sums) read(p *Plane, w window, k int, scale float64, y0, y1 int) {
 		}
 		above, below = below, above
 	}
-	p.settle(w.x0, y0, w.x0+n, y1)
 }
 
 // foot returns, for each of a window's edges, the area left of it in a whole

@@ -16,7 +16,7 @@ func (g *Ground) PaintAll(p *Plane, v View, lays ...Lay) {
 	if !(v.PxPerMM > 0) || p.W == 0 || p.H == 0 {
 		return
 	}
-	var even []Lay
+	even := make([]Lay, 0, len(lays))
 	for _, lay := range lays {
 		if lay.TurnDeg != 0 || lay.Grown != 0 {
 			g.direct(p, v, lay)
@@ -41,29 +41,49 @@ const (
 	partCost  = 60e3 // of beginning another part
 )
 
-// summed paints the lays by way of the tile's sums where that is quicker, and
-// reports whether it has.
-func (g *Ground) summed(p *Plane, v View, lays []Lay) bool {
+// A summing is how lays are painted by way of the tile's sums.
+type summing struct {
+	tile    *tile
+	windows []window
+	parts   int
+	whole   *sums // of all windows
+}
+
+// bySums returns how the lays are painted by way of the tile's sums, where that is quicker.
+func (g *Ground) bySums(p *Plane, v View, lays []Lay) (summing, bool) {
+	for _, lay := range lays {
+		if lay.TurnDeg != 0 || lay.Grown != 0 {
+			return summing{}, false
+		}
+	}
 	side := 2*g.unit.reach*v.PxPerMM + 1
 	single := g.dotsIn(p, v, lays) * (dotCost + pixelCost*side*side)
 	if single < fewCost {
-		return false
+		return summing{}, false
 	}
 	t := g.tiled()
 	if t == nil {
-		return false
+		return summing{}, false
 	}
-	windows := g.windows(t, p, v, lays)
-	parts, whole, cost := t.parts(windows, p.H, sameLine/v.PxPerMM)
+	s := summing{tile: t, windows: g.windows(t, p, v, lays)}
+	cost := 0.0
+	s.parts, s.whole, cost = t.parts(s.windows, p.H, sameLine/v.PxPerMM)
+	return s, cost <= single
+}
+
+// summed paints the lays by way of the tile's sums where that is quicker, and
+// reports whether it has.
+func (g *Ground) summed(p *Plane, v View, lays []Lay) bool {
+	s, ok := g.bySums(p, v, lays)
 	switch {
-	case cost > single:
+	case !ok:
 		return false
-	case parts == 1:
-		t.paintOn(whole, p, v, windows, 0, p.H)
+	case s.parts == 1:
+		s.tile.paintOn(s.whole, p, v, s.windows, 0, p.H)
 		return true
 	}
-	for i := range parts {
-		t.paint(p, v, windows, p.H*i/parts, p.H*(i+1)/parts)
+	for i := range s.parts {
+		s.tile.paint(p, v, s.windows, p.H*i/s.parts, p.H*(i+1)/s.parts)
 	}
 	return true
 }
@@ -114,13 +134,12 @@ func (t *tile) paint(p *Plane, v View, windows []window, y0, y1 int) {
 
 // paintOn adds rows y0 up to y1 of the windows, whose lines are those of s.
 func (t *tile) paintOn(s *sums, p *Plane, v View, windows []window, y0, y1 int) {
-	if n := len(s.xs) * len(s.ys); len(p.table) < n {
-		p.table = make([]float64, n)
-	}
-	s.add(t, v.PxPerMM, p.table)
+	p.table = s.paint(t, v.PxPerMM, p.table)
 	inBands(y0, y1, func(y0, y1 int) {
 		for k, w := range windows {
 			s.read(p, w, k, v.PxPerMM*v.PxPerMM, y0, y1)
+			from, to := w.rows(y0, y1)
+			p.settle(w.x0, from, w.x0+len(w.xs)-1, to)
 		}
 	})
 }
@@ -183,30 +202,53 @@ func (g *Ground) windows(t *tile, p *Plane, v View, lays []Lay) []window {
 	return windows
 }
 
+// A seen ground is painted cut-out by cut-out, where a lay shows it.
+type seen struct {
+	ground *Ground
+	m      place
+	shown  rect
+	scale  float64
+}
+
+// seen returns what a lay shows, and whether it shows anything.
+func (g *Ground) seen(p *Plane, v View, lay Lay) (seen, bool) {
+	s := seen{ground: g, m: v.place(lay), scale: v.PxPerMM}
+	s.shown = g.within(s.m, v.shown(p, lay))
+	return s, !s.shown.empty()
+}
+
 // direct paints each cut-out in view on the pixels.
 func (g *Ground) direct(p *Plane, v View, lay Lay) {
-	m := v.place(lay)
-	shown := g.within(m, v.shown(p, lay))
-	if shown.empty() {
+	s, ok := g.seen(p, v, lay)
+	if !ok {
 		return
 	}
-	x, x0 := pixelAxis(shown.x0, shown.x1)
-	inBands(int(shown.y0), int(math.Ceil(shown.y1)), func(b0, b1 int) {
-		top, bottom := math.Max(shown.y0, float64(b0)), math.Min(shown.y1, float64(b1))
-		y, y0 := pixelAxis(top, bottom)
-		band := &grid[float32]{
-			x: x, y: y, cells: p.sum[y0*p.W+x0:], width: p.W,
-			exact: g.unit.reach*m.scale() > tableRadius,
-		}
-		window := m.back(rect{shown.x0, top, shown.x1, bottom})
-		copies(g.patch.box, g.steps, window, func(d geom.Point) {
-			band.store(g.patch, m.moved(d), window.moved(d.Neg()), v.PxPerMM)
-		})
-		if band.rises != nil {
-			band.raise()
-		}
-		p.settle(x0, y0, x0+len(x.edge)-1, y0+len(y.edge)-1)
+	x0, x1 := int(s.shown.x0), int(math.Ceil(s.shown.x1))
+	inBands(int(s.shown.y0), int(math.Ceil(s.shown.y1)), func(y0, y1 int) {
+		s.add(p, y0, y1)
+		p.settle(x0, y0, x1, y1)
 	})
+}
+
+// add adds what is shown in rows y0 up to y1.
+func (s *seen) add(p *Plane, y0, y1 int) {
+	top, bottom := math.Max(s.shown.y0, float64(y0)), math.Min(s.shown.y1, float64(y1))
+	if top >= bottom {
+		return
+	}
+	x, x0 := pixelAxis(s.shown.x0, s.shown.x1)
+	y, from := pixelAxis(top, bottom)
+	band := &grid[float32]{
+		x: x, y: y, cells: p.sum[from*p.W+x0:], width: p.W,
+		exact: s.ground.unit.reach*s.m.scale() > tableRadius,
+	}
+	window := s.m.back(rect{s.shown.x0, top, s.shown.x1, bottom})
+	copies(s.ground.patch.box, s.ground.steps, window, func(d geom.Point) {
+		band.store(s.ground.patch, s.m.moved(d), window.moved(d.Neg()), s.scale)
+	})
+	if band.rises != nil {
+		band.raise()
+	}
 }
 
 // within returns shown, cut down to the whole pixels that m puts the ground on.

@@ -12,9 +12,10 @@ type Plane struct {
 	W, H  int
 	Cover []uint8 // 0 is paper, 255 is open; to the nearest level
 
-	sum   []float32 // what Cover is rounded from: pixels, 1 is open
-	table []float64 // room for the repeat's sums, kept between pictures
-	half  *Plane    // room for halves of pixels, which have no Cover
+	sum   []float32   // what Cover is rounded from: pixels, 1 is open
+	table []float64   // room for the repeat's sums, kept between pictures
+	shown [][]float64 // the same for grounds that are shown together
+	half  *Plane      // room for halves of pixels, which have no Cover
 }
 
 // NewPlane returns a plane of w by h pixels, all paper.
@@ -26,7 +27,11 @@ func NewPlane(w, h int) *Plane {
 // Reset makes the plane all paper again.
 func (p *Plane) Reset() {
 	clear(p.Cover)
-	clear(p.sum)
+	p.clear()
+}
+
+func (p *Plane) clear() {
+	inBands(0, p.H, func(y0, y1 int) { clear(p.sum[y0*p.W : y1*p.W]) })
 }
 
 // settle rounds the sums of the pixels from (x0, y0) up to (x1, y1) to levels.
@@ -37,13 +42,13 @@ func (p *Plane) settle(x0, y0, x1, y1 int) {
 	}
 	for y := y0; y < y1; y++ {
 		sum := p.sum[y*p.W+x0 : y*p.W+x1]
-		cover := p.Cover[y*p.W+x0 : y*p.W+x1]
+		cover := p.Cover[y*p.W+x0 : y*p.W+x1][:len(sum)]
 		for i, s := range sum {
-			v := int32(s*255 + 0.5)
-			if v > 255 {
-				v = 255
+			v := uint32(int32(s*255 + 0.5))
+			if v > 255 { // or below nought
+				v = 255 &^ uint32(int32(v)>>31)
 			}
-			cover[i] = uint8(max(v, 0))
+			cover[i] = uint8(v)
 		}
 	}
 }
@@ -55,8 +60,11 @@ const mostBands = 16
 
 // inBands calls do with bands of the rows from y0 up to y1, as many at a time as
 // there are processors.
-func inBands(y0, y1 int, do func(y0, y1 int)) {
-	bands := min(mostBands, y1-y0)
+func inBands(y0, y1 int, do func(y0, y1 int)) { inParts(mostBands, y0, y1, do) }
+
+// inParts is inBands with a number of bands at most.
+func inParts(most, y0, y1 int, do func(y0, y1 int)) {
+	bands := min(most, y1-y0)
 	if bands <= 0 {
 		return
 	}

@@ -2,42 +2,93 @@ package raster
 
 import "math"
 
-// Show adds layings of the ground to the plane as a screen shows them, through the
-// ground's Footprint at this zoom.
-func (g *Ground) Show(p *Plane, v View, lays ...Lay) {
-	if !(v.PxPerMM > 0) || p.W == 0 || p.H == 0 || len(g.unit.discs)+len(g.unit.curves) == 0 {
-		return
-	}
-	f := g.Footprint(v.PxPerMM)
-	if f == Wide {
-		if t := g.tone(v.PxPerMM); t != nil {
-			t.show(p, v, lays)
-			return
-		}
-		f = Soft
-	}
-	if f == Soft {
-		g.soft(p, v, lays)
-		return
-	}
-	g.PaintAll(p, v, lays...)
+// A Laid is a ground and how it is laid.
+type Laid struct {
+	Ground *Ground
+	Lays   []Lay
 }
 
-// show adds layings of the tone. Each clip cuts within a pixel what is seen so.
-func (t *tone) show(p *Plane, v View, lays []Lay) {
-	var seen []sight
-	for _, lay := range lays {
-		if s, ok := t.sight(p, v, lay); ok {
-			seen = append(seen, s)
+// showRows is how many rows are shown at a time: what they take stays near the
+// processor. It is the same on every machine, and so is the picture.
+const showRows = 32
+
+// Show makes the plane show grounds as a screen does, each through its Footprint at
+// this zoom, and nothing else. It calls ready with rows as they are done, several at
+// the same time.
+func (p *Plane) Show(v View, laid []Laid, ready func(y0, y1 int)) {
+	if p.W == 0 || p.H == 0 {
+		return
+	}
+	var add []func(y0, y1 int)
+	bare := true
+	for i, l := range laid {
+		if !(v.PxPerMM > 0) || len(l.Ground.unit.discs)+len(l.Ground.unit.curves) == 0 {
+			continue
+		}
+		by, ok := l.Ground.inRows(p, i, v, l.Lays)
+		if ok {
+			add = append(add, by...)
+			continue
+		}
+		if bare {
+			p.clear()
+			bare = false
+		}
+		if l.Ground.Footprint(v.PxPerMM) == Box {
+			l.Ground.PaintAll(p, v, l.Lays...)
+		} else {
+			l.Ground.soft(p, v, l.Lays)
 		}
 	}
-	inBands(0, p.H, func(y0, y1 int) {
-		row := make([]int32, t.nx)
-		for _, s := range seen {
-			s.add(p, row, y0, y1)
+	inParts((p.H+showRows-1)/showRows, 0, p.H, func(y0, y1 int) {
+		if bare {
+			clear(p.sum[y0*p.W : y1*p.W])
+		}
+		for _, do := range add {
+			do(y0, y1)
 		}
 		p.settle(0, y0, p.W, y1)
+		ready(y0, y1)
 	})
+}
+
+// inRows returns what adds layings of the n-th ground to rows of a plane, where that can
+// be done rows by rows.
+func (g *Ground) inRows(p *Plane, n int, v View, lays []Lay) (add []func(y0, y1 int), ok bool) {
+	switch g.Footprint(v.PxPerMM) {
+	case Wide:
+		t := g.tone(v.PxPerMM)
+		if t == nil {
+			return nil, false
+		}
+		for _, lay := range lays {
+			if s, ok := t.sight(p, v, lay); ok {
+				add = append(add, func(y0, y1 int) { s.add(p, y0, y1) })
+			}
+		}
+		return add, true
+	case Box:
+		if s, ok := g.bySums(p, v, lays); ok {
+			if s.parts > 1 {
+				return nil, false
+			}
+			for len(p.shown) <= n {
+				p.shown = append(p.shown, nil)
+			}
+			p.shown[n] = s.whole.paint(s.tile, v.PxPerMM, p.shown[n])
+			for k, w := range s.windows {
+				add = append(add, func(y0, y1 int) { s.whole.read(p, w, k, v.PxPerMM*v.PxPerMM, y0, y1) })
+			}
+			return add, true
+		}
+		for _, lay := range lays {
+			if s, ok := g.seen(p, v, lay); ok {
+				add = append(add, func(y0, y1 int) { s.add(p, y0, y1) })
+			}
+		}
+		return add, true
+	}
+	return nil, false
 }
 
 // A sight is a tone as a lay puts it on a plane: the middle of pixel (x, y) lies at
@@ -99,8 +150,9 @@ func (k *sight) reach() rect {
 	return all
 }
 
-// add adds rows y0 up to y1. row is room for one row of the tone.
-func (k *sight) add(p *Plane, row []int32, y0, y1 int) {
+// add adds rows y0 up to y1.
+func (k *sight) add(p *Plane, y0, y1 int) {
+	var row []int32 // room for one row of the tone
 	y0, y1 = max(y0, int(k.shown.y0)), min(y1, int(math.Ceil(k.shown.y1)))
 	for y := y0; y < y1; y++ {
 		part := math.Min(k.shown.y1, float64(y+1)) - math.Max(k.shown.y0, float64(y))
@@ -113,6 +165,9 @@ func (k *sight) add(p *Plane, row []int32, y0, y1 int) {
 		// The pixels that the clip cuts are weighed by hand.
 		first, last := to[0], to[len(to)-1]
 		if math.Abs(k.tx)*float64(len(to)) < 1.0/1024 {
+			if row == nil {
+				row = make([]int32, k.tone.nx)
+			}
 			k.tone.level(to, row, s, k.sx, t, float32(part/whole/256/256))
 		} else {
 			k.tone.aslant(to, s, k.sx, t, k.tx, float32(part/whole/256/256))
@@ -170,13 +225,15 @@ func (o *tone) level(to []float32, row []int32, s, by, t float64, scale float32)
 	}
 	at, step, all := int64(s*places), o.stride(by, n, o.of.wide), int64(n)*places
 	for x := range to {
-		i := int(at >> 32)
-		a := row[i]
-		to[x] += float32(a<<8+(row[i+1]-a)*int32(at>>24&255)) * scale
-		if at += step; at >= all {
-			at -= all
-		} else if at < 0 {
-			at += all
+		r := row[at>>32:]
+		a, b := r[0], r[1]
+		to[x] += float32(a<<8+(b-a)*int32(at>>24&255)) * scale
+		if at += step; uint64(at) >= uint64(all) {
+			if at < 0 {
+				at += all
+			} else {
+				at -= all
+			}
 		}
 	}
 }

@@ -8,7 +8,7 @@ func (g *Ground) soft(p *Plane, v View, lays []Lay) {
 		p.half = &Plane{W: w, H: h, sum: make([]float32, w*h)}
 	}
 	half := p.half
-	inBands(0, h, func(y0, y1 int) { clear(half.sum[y0*w : y1*w]) })
+	half.clear()
 	margin := 0.5 / v.PxPerMM
 	g.PaintAll(half, View{X: v.X - margin, Y: v.Y - margin, PxPerMM: 2 * v.PxPerMM}, lays...)
 	inBands(0, p.H, func(y0, y1 int) {

@@ -22,7 +22,7 @@ var (
 func TestAFineGroundIsAnEvenTone(t *testing.T) {
 	one := []geom.Shape{geom.DiscShape(geom.Point{}, geom.MM(0.45))}
 	unit := raster.NewGround(one, geom.PtMM(1.01, 0), geom.PtMM(0, 1.01))
-	s := Scene{Areas: []Area{{Shut: color.RGBA{0x1f, 0x2c, 0x4d, 0xff}, Open: hole}}, Grounds: []Laid{{unit, []raster.Lay{{}}}}}
+	s := Scene{Areas: []Area{{Shut: color.RGBA{0x1f, 0x2c, 0x4d, 0xff}, Open: hole}}, Grounds: []Laid{{Ground: unit, Lays: []raster.Lay{{}}}}}
 	var p Painter
 	for scale := 0.05; scale < 0.49; scale *= 1.037 {
 		img := p.Paint(s, raster.View{X: 0.3, Y: 0.1, PxPerMM: scale}, 160, 120, 1)
@@ -98,9 +98,9 @@ func BenchmarkFrame(b *testing.B) {
 		scene Scene
 		scale float64
 	}{
-		{"unit", Scene{Areas: []Area{{Shut: paper, Open: hole}}, Grounds: []Laid{{unit, []raster.Lay{{}}}}}, 40},
+		{"unit", Scene{Areas: []Area{{Shut: paper, Open: hole}}, Grounds: []Laid{{Ground: unit, Lays: []raster.Lay{{}}}}}, 40},
 		{"sheet", Scene{
-			Areas: []Area{{box(-20, -50, 400, 250), paper, hole}}, Grounds: []Laid{{sheet, []raster.Lay{{Clip: box(0, 0, 375, step.MM())}}}},
+			Areas: []Area{{box(-20, -50, 400, 250), paper, hole}}, Grounds: []Laid{{Ground: sheet, Lays: []raster.Lay{{Clip: box(0, 0, 375, step.MM())}}}},
 			Marks: []Mark{{Shape: Dashes, Points: joint, Colour: hole, Width: 2}},
 		}, 3.6},
 		{"bolt", bolt, 0.45},

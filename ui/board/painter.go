@@ -5,7 +5,6 @@ import (
 	"image"
 	"image/color"
 	"math"
-	"sync"
 
 	"tsugime/export/raster"
 	"tsugime/repeat/geom"
@@ -27,17 +26,22 @@ func (p *Painter) Paint(s Scene, v raster.View, w, h int, unit float64) *image.R
 		p.plane = raster.NewPlane(w, h)
 		p.mixed = map[[2]color.RGBA]*[256]uint32{}
 	}
-	fill(p.img, p.img.Rect, s.Desk)
 	if w == 0 || h == 0 || !(v.PxPerMM > 0) {
+		fill(p.img, p.img.Rect, s.Desk)
 		return p.img
 	}
-	p.plane.Reset()
-	for _, g := range s.Grounds {
-		g.Ground.Show(p.plane, v, g.Lays...)
+	// Rows of the desk, of what lies on it and of its holes are painted together, while
+	// they are at hand.
+	mixes := make([]*[256]uint32, len(s.Areas))
+	for i, a := range s.Areas {
+		mixes[i] = p.mix(a.Shut, a.Open)
 	}
-	for _, a := range s.Areas {
-		p.area(a, v)
-	}
+	p.plane.Show(v, s.Grounds, func(y0, y1 int) {
+		fill(p.img, image.Rect(0, y0, w, y1), s.Desk)
+		for i, a := range s.Areas {
+			p.area(a, mixes[i], v, y0, y1)
+		}
+	})
 	for _, t := range s.Tints {
 		p.tint(t, v, unit)
 	}
@@ -51,34 +55,19 @@ func (p *Painter) Paint(s Scene, v raster.View, w, h int, unit float64) *image.R
 	return p.img
 }
 
-// area shows the plane's cover in an area, in its two colours.
-func (p *Painter) area(a Area, v raster.View) {
-	r := p.img.Rect
+// area shows the plane's cover in an area, in its two colours, in rows y0 up to y1.
+func (p *Painter) area(a Area, mix *[256]uint32, v raster.View, y0, y1 int) {
+	r := image.Rect(0, y0, p.img.Rect.Dx(), y1)
 	if !a.Box.Empty() {
 		r = r.Intersect(pixels(a.Box, v))
 	}
-	if r.Empty() {
-		return
-	}
-	mix := p.mix(a.Shut, a.Open)
-	inHalves(r.Min.Y, r.Max.Y, func(from, to int) {
-		for y := from; y < to; y++ {
-			cover := p.plane.Cover[y*p.plane.W+r.Min.X : y*p.plane.W+r.Max.X]
-			row := p.img.Pix[y*p.img.Stride+4*r.Min.X:][:4*len(cover)]
-			for x, level := range cover {
-				binary.LittleEndian.PutUint32(row[4*x:4*x+4], mix[level])
-			}
+	for y := r.Min.Y; y < r.Max.Y; y++ {
+		cover := p.plane.Cover[y*p.plane.W+r.Min.X : y*p.plane.W+r.Max.X]
+		row := p.img.Pix[y*p.img.Stride+4*r.Min.X:][:4*len(cover)]
+		for x, level := range cover {
+			binary.LittleEndian.PutUint32(row[4*x:4*x+4], mix[level])
 		}
-	})
-}
-
-// inHalves does the upper and the lower half of some rows at the same time.
-func inHalves(from, to int, do func(from, to int)) {
-	middle := (from + to) / 2
-	var upper sync.WaitGroup
-	upper.Go(func() { do(from, middle) })
-	do(middle, to)
-	upper.Wait()
+	}
 }
 
 // mix returns the colours from shut to open as raster.Plane.Blend mixes them, the

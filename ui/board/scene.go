@@ -31,10 +31,7 @@ type Area struct {
 }
 
 // A Laid is a ground and how it is laid. Grounds are seen only in areas.
-type Laid struct {
-	Ground *raster.Ground
-	Lays   []raster.Lay
-}
+type Laid = raster.Laid
 
 // A Shape says how a mark is drawn. Marks differ by shape, not by colour alone.
 type Shape int

@@ -61,13 +61,11 @@ func lighter(c color.RGBA, share float64) color.RGBA {
 
 // tint paints the holes of a tint over the picture.
 func (p *Painter) tint(t Tint, v raster.View, unit float64) {
-	p.plane.Reset()
-	t.Ground.Show(p.plane, v, raster.Lay{})
 	gap := max(int(math.Round(weaveGap*unit)), 3)
 	ox, oy := int(math.Round(v.X*v.PxPerMM)), int(math.Round(v.Y*v.PxPerMM))
 	line := lighter(t.Colour, lineShare)
 	w := p.img.Rect.Dx()
-	inHalves(0, p.img.Rect.Dy(), func(from, to int) {
+	p.plane.Show(v, []Laid{{Ground: t.Ground, Lays: []raster.Lay{{}}}}, func(from, to int) {
 		for y := from; y < to; y++ {
 			row := p.img.Pix[y*p.img.Stride:][:4*w]
 			for x, level := range p.plane.Cover[y*p.plane.W:][:w] {

@@ -45,7 +45,7 @@ func starterGrounds(t *testing.T) []*plainGround {
 
 // scene is the ground in black and white.
 func (g *plainGround) scene() Scene {
-	return Scene{Areas: []Area{{Shut: black, Open: white}}, Grounds: []Laid{{g.ground, []raster.Lay{{}}}}}
+	return Scene{Areas: []Area{{Shut: black, Open: white}}, Grounds: []Laid{{Ground: g.ground, Lays: []raster.Lay{{}}}}}
 }
 
 // trueZooms are forty zooms from 0.05 to 40 px/mm, evenly spaced as ratios, each a little off.
