@@ -40,13 +40,14 @@ type Window struct {
 	onDisk  stamp        // of the file as it was read or saved last
 	chosen  []pattern.ID // motifs that are selected
 
-	work    repeat.Work // of the newest state that is built
-	grounds grounds     // of work
-	built   int         // its number; zero while nothing is built
-	fault   error       // why the present state could not be built
-	cancel  context.CancelFunc
-	stop    context.CancelFunc
-	task    chan struct{} // closed when what goes on in the background is done and shown
+	work     repeat.Work // of the newest state that is built
+	grounds  grounds     // of work
+	built    int         // its number; zero while nothing is built
+	fault    error       // why the present state could not be built
+	cancel   context.CancelFunc
+	building chan struct{} // closed when the rebuild begun last has ended
+	stop     context.CancelFunc
+	task     chan struct{} // closed when what goes on in the background is done and shown
 
 	dressed      *palette // what the window wears
 	dressing     bool     // while Fyne is told of it
@@ -214,15 +215,25 @@ func (w *Window) title() {
 	w.win.SetMainMenu(w.mainMenu())
 }
 
-// rebuild carries the order along the line in the background; the newest wins.
+// rebuild carries the order along the line in the background; the newest wins. One
+// that was given up may have a while to go to its next stop: the newest waits for it,
+// so that edit upon edit never has more than one at work.
 func (w *Window) rebuild() {
 	if w.cancel != nil {
 		w.cancel()
 	}
 	ctx, cancel := context.WithCancel(context.Background())
 	now, prev := w.history.Now(), w.work
-	w.cancel, w.fault = cancel, nil
+	before, done := w.building, make(chan struct{})
+	w.cancel, w.building, w.fault = cancel, done, nil
 	go func() {
+		defer close(done)
+		if before != nil {
+			<-before
+		}
+		if ctx.Err() != nil {
+			return
+		}
 		work, err := repeat.Rebuild(ctx, prev, now.order)
 		var ready grounds
 		if err == nil {

@@ -68,7 +68,7 @@ const (
 // A line drawn by hand is measured as it is; what is wrong with it is told in
 // Faults. It stops early only when ctx is done.
 func FindJoint(ctx context.Context, u pattern.Unit, field Field, step geom.Length, spec JointSpec) (Joint, error) {
-	w, err := newJointWays(u, field, step)
+	w, err := newJointWays(ctx, u, field, step)
 	if err != nil {
 		return Joint{}, err
 	}

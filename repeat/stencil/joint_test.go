@@ -299,7 +299,7 @@ func TestPocketsObeyEuler(t *testing.T) {
 				u.Motifs[i].Shape = blob(rnd, 0, 0, 0.9)
 			}
 		}
-		c, _, err := clothOf(u, Field{Width: geom.MM(30)}, geom.MM(20))
+		c, _, err := clothOf(t.Context(), u, Field{Width: geom.MM(30)}, geom.MM(20))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -1,6 +1,7 @@
 package stencil
 
 import (
+	"context"
 	"fmt"
 	"math"
 
@@ -28,7 +29,7 @@ const unitsAbout = 8
 // there is none, or none within a few units, a stretch of the pattern stands for
 // all of it, four times as tall as any motif at least, and what lies in its outer
 // quarters is a wall to the line. It tells too whether the field holds no motif.
-func clothOf(u pattern.Unit, field Field, step geom.Length) (c *cloth, empty bool, err error) {
+func clothOf(ctx context.Context, u pattern.Unit, field Field, step geom.Length) (c *cloth, empty bool, err error) {
 	l := u.Lattice.Reduced()
 	tall := l.A.Y.Abs() + l.B.Y.Abs() + 2*u.Reach()
 	c = &cloth{period: max(min(step, unitsAbout*tall), 8*u.Reach())}
@@ -46,7 +47,7 @@ func clothOf(u pattern.Unit, field Field, step geom.Length) (c *cloth, empty boo
 			cuts = append(cuts, cut)
 		}
 	}
-	err = c.part(cuts)
+	err = c.part(ctx, cuts)
 	c.motifs = c.drawn.clone()
 	if err == nil && walled {
 		c.wall()
@@ -87,7 +88,7 @@ func commonDivisor(a, b int) int {
 }
 
 // part keeps discs that are free and unites the rest.
-func (c *cloth) part(cuts []pattern.CutOut) error {
+func (c *cloth) part(ctx context.Context, cuts []pattern.CutOut) error {
 	var met []pattern.CutOut
 	if len(cuts) > 0 {
 		free := sceneOf(cuts, float64(geom.Touch), geom.Point{Y: c.period}).freeDiscs()
@@ -99,9 +100,15 @@ func (c *cloth) part(cuts []pattern.CutOut) error {
 			}
 		}
 	}
+	if err := ctx.Err(); err != nil {
+		return err
+	}
 	shapes := make([][]geom.Ring, len(met))
 	for i, cut := range met {
 		shapes[i] = cut.Shape.Rings(geom.Chord)
+	}
+	if err := ctx.Err(); err != nil {
+		return err
 	}
 	r, err := geom.Union(shapes, geom.Point{Y: c.period})
 	if err != nil {

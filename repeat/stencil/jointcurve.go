@@ -25,7 +25,7 @@ var jointShares = [...]float64{1, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3}
 // to choose and only the one line of share 1 is told. It stops early only when
 // ctx is done.
 func JointCurve(ctx context.Context, u pattern.Unit, field Field, step geom.Length) ([]JointChoice, error) {
-	w, err := newJointWays(u, field, step)
+	w, err := newJointWays(ctx, u, field, step)
 	if err != nil {
 		return nil, err
 	}

@@ -30,13 +30,13 @@ type nearbyCuts struct {
 	from, to geom.Length
 }
 
-func newJointWays(u pattern.Unit, field Field, step geom.Length) (*jointWays, error) {
+func newJointWays(ctx context.Context, u pattern.Unit, field Field, step geom.Length) (*jointWays, error) {
 	if field.Width <= 0 || step <= 0 {
 		return nil, fmt.Errorf("a field of %s mm and a step of %s mm leave no joint; give both more than zero", field.Width, step)
 	}
 	w := &jointWays{u: u, field: field, step: step}
 	var err error
-	w.cloth, w.empty, err = clothOf(u, field, step)
+	w.cloth, w.empty, err = clothOf(ctx, u, field, step)
 	return w, err
 }
 
