@@ -150,6 +150,10 @@ func choosing(w *Window) bool {
 // While a dialog waits for its answer only letting go of it can be done.
 func (w *Window) run(c command) {
 	if top := w.win.Canvas().Overlays().Top(); top != nil {
+		if c.leaves() && w.writes.stop.Load() != nil {
+			c.do(w)
+			return
+		}
 		if c.keys[0].KeyName == fyne.KeyEscape {
 			top.Hide()
 		}

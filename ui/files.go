@@ -137,6 +137,7 @@ func (w *Window) close() {
 		if w.cancel != nil {
 			w.cancel()
 		}
+		w.Leave()
 		w.win.Close()
 	})
 }

@@ -11,6 +11,7 @@ import (
 // A Glimpse is what a window shows just now, for those who look at it from outside.
 type Glimpse struct {
 	Station string
+	View    string        // of the station, where it has several
 	State   int           // the number of the state that is shown
 	Built   int           // the number of the state whose work is shown; State when all is worked out
 	Path    string        // the order's file, "" for none
@@ -27,7 +28,7 @@ type Glimpse struct {
 // Glimpse returns what the window shows just now.
 func (w *Window) Glimpse() Glimpse {
 	g := Glimpse{
-		Station: stationNames[w.at], State: w.history.Now().number, Built: w.built, Path: w.path, Changed: w.Changed(),
+		Station: stationNames[w.at], View: w.stations[w.at].view(), State: w.history.Now().number, Built: w.built, Path: w.path, Changed: w.Changed(),
 		Asking: w.win.Canvas().Overlays().Top() != nil, Busy: w.busy(),
 		At: fyne.CurrentApp().Driver().AbsolutePositionForObject(w.board), Size: w.board.Size(),
 		Zoom: w.board.Scale(), Words: w.status.Text,
@@ -40,6 +41,9 @@ func (w *Window) Glimpse() Glimpse {
 
 // busy reports whether work that was asked for goes on in the background.
 func (w *Window) busy() bool {
+	if w.writes.stop.Load() != nil {
+		return true
+	}
 	if w.task == nil {
 		return false
 	}

@@ -50,23 +50,18 @@ func jobName(path string) string {
 // WriteJob writes the job folder in the background, with what is being written
 // and a way to stop.
 func (w *Window) WriteJob(folder string) {
-	ctx, cancel := context.WithCancel(context.Background())
 	bar, label := widget.NewProgressBar(), widget.NewLabel(say("Beginning…"))
 	d := dialog.NewCustomWithoutButtons(say("Writing the job folder"), container.NewVBox(label, bar), w.win)
-	d.SetButtons([]fyne.CanvasObject{widget.NewButton(say("Stop"), cancel)})
-	d.Resize(fyne.NewSize(440, 170))
-	d.Show()
 	work, cutter := w.work, w.cutterNow()
 	options := report.Options{Force: true, Rack: cutter.Rack, Rates: cutter.Rates()}
-	go func() {
+	stop := w.writes.begin(func(ctx context.Context, post func(func())) {
 		files, err := report.JobFolder(ctx, work, folder, options, func(done, of int, name string) {
-			later(func() {
+			post(func() {
 				bar.SetValue(float64(done) / float64(of))
 				label.SetText(name)
 			})
 		})
-		later(func() {
-			defer cancel()
+		post(func() {
 			d.Hide()
 			switch {
 			case errors.Is(err, context.Canceled):
@@ -77,5 +72,8 @@ func (w *Window) WriteJob(folder string) {
 				w.Say(say("%d files written to %s.", len(files), folder))
 			}
 		})
-	}()
+	})
+	d.SetButtons([]fyne.CanvasObject{widget.NewButton(say("Stop"), stop)})
+	d.Resize(fyne.NewSize(440, 170))
+	d.Show()
 }

@@ -12,6 +12,10 @@ import (
 // penCommands are those of drawing a motif.
 func penCommands() []command {
 	table := []command{
+		{"Draw", named("Place a Motif by Each Click"), keys(key(fyne.KeyW, 0)), placing, func(w *Window) {
+			c := w.stations[draftAt].(*draft).places
+			c.SetChecked(!c.Checked)
+		}},
 		{"Draw", drawName, keys(key(fyne.KeyD, 0)), drafting, (*Window).turnDrawing},
 		{"Draw", named("Write the Next Place"), keys(key(fyne.KeyP, 0)), drawing, func(w *Window) { w.win.Canvas().Focus(w.penHand().panel.place) }},
 		{"Draw", named("Finish"), keys(key(fyne.KeyReturn, 0), key(fyne.KeyEnter, 0)), crafting, func(w *Window) { w.craft().finish() }},
@@ -85,6 +89,9 @@ func shaping(w *Window) bool {
 // drafting and the rest say when a command can be done.
 func drawing(w *Window) bool  { return w.craft() == craft(w.penHand()) }
 func crafting(w *Window) bool { return w.craft() != nil }
+
+// placing reports whether a click could place a motif.
+func placing(w *Window) bool { return drafting(w) && w.craft() == nil }
 
 func (w *Window) penHand() *penHand { return w.stations[draftAt].(*draft).pen }
 

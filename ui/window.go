@@ -47,6 +47,7 @@ type Window struct {
 	cancel   context.CancelFunc
 	building chan struct{} // closed when the rebuild begun last has ended
 	stop     context.CancelFunc
+	writes   writing
 	task     chan struct{} // closed when what goes on in the background is done and shown
 
 	dressed      *palette // what the window wears

@@ -9,8 +9,11 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"os/signal"
 	"runtime/debug"
 	"strings"
+	"syscall"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/app"
@@ -20,6 +23,9 @@ import (
 	"tsugime/ui"
 	"tsugime/ui/session"
 )
+
+// leaveWithin is how long the program may take to put away what it was writing.
+const leaveWithin = 1500 * time.Millisecond
 
 func main() {
 	err := run(os.Args[1:])
@@ -54,7 +60,16 @@ func run(arguments []string) error {
 	if err := giveSigns(w); err != nil {
 		return err
 	}
+	go func() {
+		asked := make(chan os.Signal, 1)
+		signal.Notify(asked, os.Interrupt, syscall.SIGTERM) // Fyne shuts the window on these
+		<-asked
+		w.Leave()
+	}()
 	w.Fyne().ShowAndRun()
+	if !w.Rest(leaveWithin) {
+		return errors.New("what was being written did not stop in time; look for files that begin with a dot in its folder")
+	}
 	return nil
 }
 

@@ -61,9 +61,9 @@ func giveSigns(w *ui.Window) error {
 // shown writes what the window shows, if it is another thing than before.
 func (s *signs) shown() {
 	g := s.w.Glimpse()
-	line := fmt.Sprintf("station=%s state=%d built=%d changed=%t asking=%t busy=%t x=%.1f y=%.1f w=%.1f h=%.1f left=%.6f top=%.6f zoom=%.6f path=%q words=%q",
+	line := fmt.Sprintf("station=%s state=%d built=%d changed=%t asking=%t busy=%t x=%.1f y=%.1f w=%.1f h=%.1f left=%.6f top=%.6f zoom=%.6f path=%q view=%q words=%q",
 		g.Station, g.State, g.Built, g.Changed, g.Asking, g.Busy, g.At.X, g.At.Y, g.Size.Width, g.Size.Height,
-		g.Seen.Min.X.MM(), g.Seen.Min.Y.MM(), g.Zoom, g.Path, g.Words)
+		g.Seen.Min.X.MM(), g.Seen.Min.Y.MM(), g.Zoom, g.Path, g.View, g.Words)
 	if line == s.last {
 		return
 	}

@@ -57,7 +57,7 @@ func (b *bench) drag() error {
 	x, y := b.on(at)
 	copyX, copyY := b.on([2]float64{at[0] + g.Unit.Lattice.A[0], at[1] + g.Unit.Lattice.A[1]})
 	part := int(g.Unit.Motifs[0].Disc.Diameter*b.program.now().number("zoom")) + 2*dragMoves*dragBy
-	var copies, findings []time.Duration
+	var copies, edited, worked, findings []time.Duration
 	for n := range dragTimes {
 		by := dragBy
 		if n%2 == 1 {
@@ -69,17 +69,20 @@ func (b *bench) drag() error {
 		}
 		copies = append(copies, moved...)
 		x += by * dragMoves
-		took, err := b.letGo()
+		let, err := b.letGo()
 		if err != nil {
 			return fmt.Errorf("drag %d, let go: %w", n+1, err)
 		}
-		findings = append(findings, took)
+		edited, worked, findings = append(edited, let.edited), append(worked, let.worked), append(findings, let.shown)
 	}
 	fmt.Printf("\n%-58s %9s %9s %9s\n", "drag of a motif, ms", "50 %", "99 %", "most")
 	for _, row := range []struct {
 		name  string
 		times []time.Duration
-	}{{"pointer's move to the frame in which a copy has moved", copies}, {"letting go to the frame with the findings, goal 50", findings}} {
+	}{{"pointer's move to the frame in which a copy has moved", copies},
+		{"letting go to the edit, without its findings", edited},
+		{"letting go to the findings, before they are shown", worked},
+		{"letting go to the frame with the findings, goal 50", findings}} {
 		fmt.Printf("%-58s %9.1f %9.1f %9.1f   of %d\n", row.name, ms(percentile(row.times, 50)), ms(percentile(row.times, 99)), ms(percentile(row.times, 100)), len(row.times))
 	}
 	return nil
@@ -144,26 +147,33 @@ func (b *bench) changed(where square, before []byte, begun time.Time) (time.Dura
 	}
 }
 
-// letGo lets the button go and returns how long it took until the findings were
-// shown.
-func (b *bench) letGo() (time.Duration, error) {
+// A letting is how long after the button was let go the edit was made, its findings
+// were worked out, and the frame with them was shown.
+type letting struct{ edited, worked, shown time.Duration }
+
+// letGo lets the button go.
+func (b *bench) letGo() (letting, error) {
 	state := b.program.now().fields["state"]
 	begun := time.Now()
 	if err := b.screen.release(leftButton); err != nil {
-		return 0, err
+		return letting{}, err
 	}
 	if err := b.screen.feign(keyUp, b.screen.keycode[shift], 0, 0); err != nil {
-		return 0, err
+		return letting{}, err
 	}
-	done, err := b.program.await(begun, patience, func(s sign) bool { return s.built() && s.fields["state"] != state })
+	edit, err := b.program.await(begun, patience, func(s sign) bool { return s.fields["state"] != state })
 	if err != nil {
-		return 0, err
+		return letting{}, err
+	}
+	done, err := b.program.await(edit.at, patience, sign.built)
+	if err != nil {
+		return letting{}, err
 	}
 	shown, err := b.screen.frameAfter(done.at, patience)
 	if err != nil {
-		return 0, err
+		return letting{}, err
 	}
-	return shown.at.Sub(begun), b.settle()
+	return letting{edit.at.Sub(begun), done.at.Sub(begun), shown.at.Sub(begun)}, b.settle()
 }
 
 // on returns where a place of the scene is on the screen.
