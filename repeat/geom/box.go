@@ -9,9 +9,13 @@ type Box struct {
 
 // BoxOf returns the smallest box around the points; with none it is empty.
 func BoxOf(points ...Point) Box {
-	var b Box
-	for _, p := range points {
-		b = b.With(p)
+	if len(points) == 0 {
+		return Box{}
+	}
+	b := Box{points[0], points[0], true}
+	for _, p := range points[1:] {
+		b.Min.X, b.Min.Y = min(b.Min.X, p.X), min(b.Min.Y, p.Y)
+		b.Max.X, b.Max.Y = max(b.Max.X, p.X), max(b.Max.Y, p.Y)
 	}
 	return b
 }

@@ -55,10 +55,12 @@ func cutAfter(ctx context.Context, prev *again, design pattern.Unit, spec Spec, 
 	if err := ctx.Err(); err != nil {
 		return Sheet{}, err
 	}
-	stars := prev.stars(design, spec, joint, cloth)
-	if len(sheets) > 1 {
-		stars.Match = placeMatchStars(design, spec, stars, cloth)
-	}
+	var stars StarSet
+	together.Go(func() {
+		if stars = prev.stars(design, spec, joint, cloth); len(sheets) > 1 {
+			stars.Match = placeMatchStars(design, spec, stars, cloth)
+		}
+	})
 	// What stands on the sheet is for the design to say, not for what ties leave of it.
 	var whole []pattern.CutOut
 	if spec.Hold.Way != AsDrawn {
@@ -66,7 +68,7 @@ func cutAfter(ctx context.Context, prev *again, design pattern.Unit, spec Spec, 
 	}
 	for i := range sheets {
 		s := &sheets[i]
-		s.Joint, s.Stars, s.Paper = joint, stars, spec.paperBox(joint)
+		s.Joint, s.Paper = joint, spec.paperBox(joint)
 		if whole == nil {
 			s.CutOuts, s.Webs.AcrossJoint = prev.laid(s.Unit, spec, joint)
 		} else {
@@ -74,6 +76,10 @@ func cutAfter(ctx context.Context, prev *again, design pattern.Unit, spec Spec, 
 			s.Webs.AcrossJoint = AcrossJoint(s.CutOuts, geom.Point{Y: spec.Step})
 		}
 		s.Ties = set.ties[i]
+	}
+	together.Wait()
+	for i := range sheets {
+		sheets[i].Stars = stars
 	}
 	first := sheets[0]
 	first.Printed, first.Flaws = first.CutOuts, flaws

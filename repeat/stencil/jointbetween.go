@@ -3,6 +3,7 @@ package stencil
 import (
 	"cmp"
 	"slices"
+	"sync"
 
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
@@ -18,27 +19,50 @@ func Between(u pattern.Unit, field Field, joint Joint, step geom.Length) []patte
 		geom.Point{X: field.Left, Y: line.Min.Y},
 		geom.Point{X: field.Right(), Y: line.Max.Y + step},
 	)
-	type counted struct {
-		pattern.CutOut
-		at geom.Point
-	}
-	var found []counted
+	var found []pattern.CutOut
+	var order []counted
 	j := divider{joint.Line, line}
 	for c := range u.In(window) {
 		box := c.Shape.Bounds()
 		at := j.placeOf(c, step)
 		if field.whole(box) && j.firstBelow(at, step) {
-			found = append(found, counted{c, at})
+			order = append(order, counted{at, c.Motif, len(found)})
+			found = append(found, c)
 		}
 	}
-	slices.SortFunc(found, func(a, b counted) int {
-		return inReadingOrder(a.at, b.at, a.Motif, b.Motif)
-	})
 	cuts := make([]pattern.CutOut, len(found))
-	for i, c := range found {
-		cuts[i] = c.CutOut
+	for i, c := range read(order) {
+		cuts[i] = found[c.number]
 	}
 	return cuts
+}
+
+// counted is the place by which a cut-out is counted, its motif, and which one it is.
+type counted struct {
+	at     geom.Point
+	motif  pattern.ID
+	number int
+}
+
+// read returns cut-outs row by row. Both halves are put in order side by side.
+func read(order []counted) []counted {
+	by := func(a, b counted) int {
+		return cmp.Or(inReadingOrder(a.at, b.at, a.motif, b.motif), cmp.Compare(a.number, b.number))
+	}
+	a, b := order[:len(order)/2], order[len(order)/2:]
+	var half sync.WaitGroup
+	half.Go(func() { slices.SortFunc(a, by) })
+	slices.SortFunc(b, by)
+	half.Wait()
+	all := make([]counted, 0, len(order))
+	for len(a) > 0 && len(b) > 0 {
+		if by(a[0], b[0]) < 0 {
+			all, a = append(all, a[0]), a[1:]
+		} else {
+			all, b = append(all, b[0]), b[1:]
+		}
+	}
+	return append(append(all, a...), b...)
 }
 
 // placeOf returns the place by which a cut-out is counted: its anchor or, where
