@@ -2,6 +2,7 @@ package ui
 
 import (
 	"slices"
+	"sync"
 
 	"tsugime/export/raster"
 	"tsugime/repeat"
@@ -27,16 +28,6 @@ type grounds struct {
 
 func groundsOf(w repeat.Work) grounds {
 	x, y := w.Scale.Board()
-	var sheets []*raster.Ground
-	var islands [][]geom.Ring
-	for _, s := range w.Sheet.Set() {
-		islands = append(islands, islandsOf(s))
-		var cut []geom.Shape
-		for _, c := range s.CutOuts {
-			cut = append(cut, c.Shape)
-		}
-		sheets = append(sheets, raster.NewGround(cut))
-	}
 	var finished, laid []geom.Shape
 	var reach geom.Box
 	for _, c := range w.Sheet.Printed {
@@ -44,13 +35,27 @@ func groundsOf(w repeat.Work) grounds {
 		reach = reach.Union(c.Shape.Bounds())
 		laid = append(laid, c.Shape.Stretched(x, y))
 	}
+	set := w.Sheet.Set()
 	g := grounds{
-		sheets: sheets,
-		print:  raster.NewGround(finished),
+		sheets: make([]*raster.Ground, len(set)),
 		reach:  reach,
 
-		islands: islands,
-		has:     symmetryOf(w.Order.Design()),
+		has: symmetryOf(w.Order.Design()),
+	}
+	// They are made ready side by side.
+	var together sync.WaitGroup
+	for i, s := range set {
+		g.islands = append(g.islands, islandsOf(s))
+		together.Go(func() {
+			var cut []geom.Shape
+			for _, c := range s.CutOuts {
+				cut = append(cut, c.Shape)
+			}
+			g.sheets[i] = raster.NewGround(cut)
+		})
+	}
+	if len(set) > 1 {
+		together.Go(func() { g.print = raster.NewGround(finished) })
 	}
 	period := w.Run.Step
 	if w.Run.Bolt.Folded { // every other section is the image of the one before
@@ -67,6 +72,10 @@ func groundsOf(w repeat.Work) grounds {
 		g.back = raster.NewGround(turned, geom.Point{Y: period})
 	}
 	g.board = raster.NewGround(laid, geom.Point{Y: period})
+	together.Wait()
+	if len(set) == 1 { // which prints what it cuts
+		g.print = g.sheets[0]
+	}
 	return g
 }
 
