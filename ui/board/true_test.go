@@ -25,22 +25,31 @@ func starterGrounds(t *testing.T) []*plainGround {
 	t.Helper()
 	var all []*plainGround
 	for _, s := range assets.Starters() {
-		data, _ := assets.Starter(s.Name)
-		o, err := document.Read(bytes.NewReader(data))
-		if err != nil {
-			t.Fatal(err)
-		}
-		u := o.Design()
-		var shapes []geom.Shape
-		for _, c := range u.CutOuts() {
-			shapes = append(shapes, c.Shape)
-		}
-		all = append(all, newPlain(s.Name, shapes, u.Lattice.A, u.Lattice.B))
+		all = append(all, starterGround(t, s.Name))
 	}
 	if len(all) < 26 {
 		t.Fatalf("%d starters, want all 26", len(all))
 	}
 	return all
+}
+
+// starterGround returns the plain pattern of one starter.
+func starterGround(t *testing.T, name string) *plainGround {
+	t.Helper()
+	data, ok := assets.Starter(name)
+	if !ok {
+		t.Fatalf("there is no starter %s", name)
+	}
+	o, err := document.Read(bytes.NewReader(data))
+	if err != nil {
+		t.Fatal(err)
+	}
+	u := o.Design()
+	var shapes []geom.Shape
+	for _, c := range u.CutOuts() {
+		shapes = append(shapes, c.Shape)
+	}
+	return newPlain(name, shapes, u.Lattice.A, u.Lattice.B)
 }
 
 // scene is the ground in black and white.
