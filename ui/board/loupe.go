@@ -63,7 +63,7 @@ func (l *loupe) paint(w, h int) image.Image {
 		X: at.X.MM() - loupeSize/2/zoom, Y: at.Y.MM() - loupeSize/2/zoom, PxPerMM: zoom * unit,
 	}
 	img := l.painter.Paint(l.board.scene, v, w, h, unit)
-	p := pen{img, v, unit}
+	p := pen{img: img, view: v, unit: unit}
 	mid := spot{float64(w) / 2, float64(h) / 2}
 	for _, way := range []spot{{6, 0}, {-6, 0}, {0, 6}, {0, -6}} {
 		p.line(spot{mid.x + way.x*unit, mid.y + way.y*unit}, spot{mid.x + 2*way.x*unit, mid.y + 2*way.y*unit}, unit, l.board.look.Ink)

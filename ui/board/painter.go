@@ -16,6 +16,8 @@ type Painter struct {
 	plane *raster.Plane
 	img   *image.RGBA
 	mixed map[[2]color.RGBA]*[256]uint32
+
+	touches []touch // of the marks
 }
 
 // Paint returns the scene at w by h pixels; unit is how many pixels a unit of the
@@ -45,13 +47,15 @@ func (p *Painter) Paint(s Scene, v raster.View, w, h int, unit float64) *image.R
 	for _, t := range s.Tints {
 		p.tint(t, v, unit)
 	}
-	pen := pen{p.img, v, unit}
+	p.touches = p.touches[:0]
+	pen := pen{p.img, v, unit, &p.touches}
 	for _, m := range s.Casing.cased(s.Marks) {
 		pen.mark(m)
 	}
 	for _, m := range s.Marks {
 		pen.mark(m)
 	}
+	layAll(p.img, p.touches)
 	return p.img
 }
 

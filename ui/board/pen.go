@@ -16,6 +16,8 @@ type pen struct {
 	img  *image.RGBA
 	view raster.View
 	unit float64 // pixels in a screen unit
+	// kept takes what is drawn, to be laid on the picture together; nil lays it at once.
+	kept *[]touch
 }
 
 // A spot is a place in pixels.
@@ -193,7 +195,8 @@ func (p pen) line(a, b spot, width float64, c color.RGBA) {
 		if l2 > 0 {
 			t = math.Min(math.Max(((x-a.x)*dx+(y-a.y)*dy)/l2, 0), 1)
 		}
-		return half + 0.5 - math.Hypot(x-a.x-t*dx, y-a.y-t*dy)
+		x, y = x-a.x-t*dx, y-a.y-t*dy
+		return half + 0.5 - math.Sqrt(x*x+y*y)
 	}
 	// A long slanting line fills little of its box: draw it in short boxes.
 	pieces := int(math.Ceil(math.Min(math.Abs(dx), math.Abs(dy))/24)) + 1
@@ -227,26 +230,4 @@ func (p pen) box(x0, y0, x1, y1, around float64, i, pieces int, wide bool, c col
 		cutLow(y0, y1, &minY, &maxY)
 	}
 	p.soft(minX, minY, maxX, maxY, c, far)
-}
-
-// soft lays colour c over the pixels of a box, as much as inside says for the
-// middle of each: 1 or more is all of it.
-func (p pen) soft(x0, y0, x1, y1 float64, c color.RGBA, inside func(x, y float64) float64) {
-	r := p.img.Rect
-	lowX, highX := max(int(math.Floor(x0)), r.Min.X), min(int(math.Floor(x1)), r.Max.X-1)
-	lowY, highY := max(int(math.Floor(y0)), r.Min.Y), min(int(math.Floor(y1)), r.Max.Y-1)
-	for y := lowY; y <= highY; y++ {
-		row := p.img.Pix[p.img.PixOffset(r.Min.X, y):]
-		for x := lowX; x <= highX; x++ {
-			t := inside(float64(x)+0.5, float64(y)+0.5)
-			if t <= 0 {
-				continue
-			}
-			a := int(math.Min(t, 1) * 255)
-			px := row[4*(x-r.Min.X) : 4*(x-r.Min.X)+3]
-			px[0] += uint8((int(c.R) - int(px[0])) * a / 255)
-			px[1] += uint8((int(c.G) - int(px[1])) * a / 255)
-			px[2] += uint8((int(c.B) - int(px[2])) * a / 255)
-		}
-	}
 }
