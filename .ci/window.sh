@@ -41,6 +41,28 @@ log="$out/log.txt"
 
 out/tsugime start small-dot -o "$order"
 cp "$order" "$state/before.tsugime"
+say "what can't be opened is told, with no window"
+wrong() {
+  local want=$1 words=$2 code=0
+  shift 2
+  "$@" >"$state/said" 2>&1 || code=$?
+  [ "$code" = "$want" ] && grep -e "$words" "$state/said" >/dev/null || { cat "$state/said"; fail "$* leaves with $code, not with $want and the words: $words"; }
+  ! grep -e 'panic\|goroutine' "$state/said" || fail "$* panics"
+}
+wrong 0 'tsugime-desktop' "$bin/tsugime-desktop" --version
+wrong 0 'Use: tsugime-desktop' "$bin/tsugime-desktop" --help
+wrong 2 '--help' "$bin/tsugime-desktop" --unknown
+wrong 2 'give one' "$bin/tsugime-desktop" "$order" "$order"
+wrong 3 'no such file' "$bin/tsugime-desktop" "$HOME/gone.tsugime"
+wrong 3 'is a folder' "$bin/tsugime-desktop" "$HOME"
+head -c 300 "$order" >"$HOME/half.tsugime"
+wrong 3 'half.tsugime' "$bin/tsugime-desktop" "$HOME/half.tsugime"
+wrong 3 'no display' env -u DISPLAY "$bin/tsugime-desktop" "$order"
+wrong 3 "can't be opened" env DISPLAY=:987 "$bin/tsugime-desktop" "$order"
+without_gl() { .ci/display --without-gl "$@"; }
+wrong 3 'no OpenGL' without_gl "$bin/tsugime-desktop" "$order"
+rm "$HOME/half.tsugime"
+
 started=$(date +%s%3N)
 begin
 say "ready after $(($(date +%s%3N) - started)) ms"

@@ -17,6 +17,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/app"
+	"fyne.io/fyne/v2/driver"
 
 	"tsugime/assets"
 	"tsugime/cmd/tsugime-desktop/opening"
@@ -66,11 +67,28 @@ func run(arguments []string) error {
 		<-asked
 		w.Leave()
 	}()
-	w.Fyne().ShowAndRun()
+	w.Fyne().Show()
+	if !isThere(w.Fyne()) {
+		return fmt.Errorf("the display %s has no OpenGL to draw a window with; install a driver (Debian: libgl1-mesa-dri), or do the work in a terminal: tsugime --help", os.Getenv("DISPLAY"))
+	}
+	fyne.CurrentApp().Run()
 	if !w.Rest(leaveWithin) {
 		return errors.New("what was being written did not stop in time; look for files that begin with a dot in its folder")
 	}
 	return nil
+}
+
+// isThere reports whether the display has made a window that was to be shown. Fyne only
+// writes what was lacking, and goes on without.
+func isThere(w fyne.Window) bool {
+	there := true
+	if native, ok := w.(driver.NativeWindow); ok {
+		native.RunNative(func(context any) {
+			x11, ok := context.(driver.X11WindowContext)
+			there = !ok || x11.WindowHandle != 0
+		})
+	}
+	return there
 }
 
 // open makes the window. Fyne panics where the display can't be opened, and has
