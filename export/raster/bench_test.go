@@ -128,3 +128,29 @@ func BenchmarkOutlines(b *testing.B) {
 		b.Run(z.name, func(b *testing.B) { frame(b, v, func(p *Plane) { g.Paint(p, v, Lay{}) }) })
 	}
 }
+
+// What a frame costs more where a sheet of 63,504 dots is first seen at a zoom: its fine
+// cells once, and a tone for each stage.
+func BenchmarkTone(b *testing.B) {
+	b.Run("cells", func(b *testing.B) {
+		g := sheet()
+		u := g.setUpright()
+		for b.Loop() {
+			u.cells(g.pitch)
+		}
+	})
+	for _, z := range []struct {
+		name string
+		zoom float64
+	}{{"2.9", 2.9}, {"1", 1}, {"0.3", 0.3}, {"0.05", 0.05}} {
+		b.Run("stage/"+z.name, func(b *testing.B) {
+			g := sheet()
+			u := g.setUpright()
+			f := u.cells(g.pitch)
+			_, knot := stage(z.zoom)
+			for b.Loop() {
+				u.tone(&f, knot)
+			}
+		})
+	}
+}

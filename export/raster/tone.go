@@ -140,17 +140,10 @@ func (t *upright) tone(f *fineCells, knot float64) *tone {
 		row := make([]float32, o.nx)
 		for j := j0; j < j1; j++ {
 			clear(row)
-			for k, by := range along[j].by {
-				y := along[j].from + k
-				if y >= f.ny {
-					y -= f.ny
-				}
-				for i, v := range half[y*o.nx:][:o.nx] {
-					row[i] += by * v
-				}
-			}
+			f.along(row, half, along[j])
 			for i, v := range row {
-				o.at[j*o.nx+i] = int16(math.Round(float64(min(v, 1.02) * whole)))
+				// To the nearest; the whole number added keeps it above nought.
+				o.at[j*o.nx+i] = int16(int32(min(v, 1.02)*whole+whole+0.5) - whole)
 			}
 		}
 	})
@@ -173,13 +166,41 @@ func (f *fineCells) across(by []weights) []float32 {
 			}
 			out := half[j*n:][:n]
 			for i := range by {
-				sum := float32(0)
-				for k, v := range row[by[i].from:][:len(by[i].by)] {
-					sum += by[i].by[k] * v
-				}
-				out[i] = sum
+				out[i] = product(by[i].by, row[by[i].from:])
 			}
 		}
 	})
 	return half
+}
+
+// along adds rows of half as they are weighed, four at a time.
+func (f *fineCells) along(to, half []float32, w weights) {
+	at := func(k int) []float32 { return half[(w.from+k)%f.ny*len(to):][:len(to)] }
+	k := 0
+	for ; k+4 <= len(w.by); k += 4 {
+		a, b, c, d := at(k), at(k+1), at(k+2), at(k+3)
+		wa, wb, wc, wd := w.by[k], w.by[k+1], w.by[k+2], w.by[k+3]
+		for i := range to {
+			to[i] += (wa*a[i] + wb*b[i]) + (wc*c[i] + wd*d[i])
+		}
+	}
+	for ; k < len(w.by); k++ {
+		for i, v := range at(k) {
+			to[i] += w.by[k] * v
+		}
+	}
+}
+
+// product is the sum of a times v, in four sums side by side.
+func product(a, v []float32) float32 {
+	v = v[:len(a)]
+	var s0, s1, s2, s3 float32
+	for len(a) >= 4 && len(v) >= 4 {
+		s0, s1, s2, s3 = s0+a[0]*v[0], s1+a[1]*v[1], s2+a[2]*v[2], s3+a[3]*v[3]
+		a, v = a[4:], v[4:]
+	}
+	for i, b := range a {
+		s0 += b * v[i]
+	}
+	return (s0 + s1) + (s2 + s3)
 }
