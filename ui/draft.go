@@ -33,13 +33,16 @@ type draft struct {
 	shape    *shapeHand
 	snaps    *snapGround
 	frame    *chooseFrame // being pulled; nil for none
-	choosing []func()     // show what is chosen
+	lattice  *latticeHand
+	pulls    bool     // a handle of the lattice was pressed
+	choosing []func() // show what is chosen
 	fit      fitBench
 	shelf    *shelfBench
 }
 
 func newDraft(w *Window) *draft {
 	s := &draft{onlooker: onlooker{w: w}, form: &form{w: w}}
+	s.lattice = &latticeHand{s: s}
 	s.latticeFields()
 	s.motifFields()
 	s.shelf = newShelfBench(s)

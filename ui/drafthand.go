@@ -33,6 +33,11 @@ func (s *draft) Tap(at geom.Point, reach geom.Length, more bool) {
 		s.put(at)
 		return
 	}
+	if v, ok := s.lattice.under(at, reach); ok && !more {
+		s.lattice.take(v)
+		return
+	}
+	s.lattice.release()
 	id, op, _, ok := s.under(at, reach)
 	switch {
 	case !ok && !more:
@@ -92,9 +97,14 @@ func (s *draft) Hover(at geom.Point) {
 // Press takes the motif there; with a motif among the chosen ones, all of them. Where
 // there is none, or with more, a frame is pulled.
 func (s *draft) Press(at geom.Point, reach geom.Length, more bool) bool {
-	s.frame = nil
+	s.frame, s.pulls = nil, false
 	if s.places.Checked {
 		return false
+	}
+	if v, ok := s.lattice.under(at, reach); ok && !more {
+		s.lattice.take(v)
+		s.pulls = true
+		return true
 	}
 	id, op, stands, ok := s.under(at, reach)
 	if !ok || more {
@@ -110,8 +120,12 @@ func (s *draft) Press(at geom.Point, reach geom.Length, more bool) bool {
 
 // Drag shows what the order would be; nothing is edited yet.
 func (s *draft) Drag(by geom.Point) {
-	if s.frame != nil {
+	switch {
+	case s.frame != nil:
 		s.pullFrame(by)
+		return
+	case s.pulls:
+		s.lattice.drag(by)
 		return
 	}
 	if s.drag == nil {
@@ -126,8 +140,13 @@ func (s *draft) Drag(by geom.Point) {
 
 // Drop makes the whole drag one edit.
 func (s *draft) Drop(geom.Point) {
-	if s.frame != nil {
+	switch {
+	case s.frame != nil:
 		s.dropFrame()
+		return
+	case s.pulls:
+		s.pulls = false
+		s.lattice.drop()
 		return
 	}
 	if s.drag == nil {
@@ -145,6 +164,15 @@ func (s *draft) leave() bool {
 		s.w.board.Release()
 		return true
 	}
+	if s.lattice.pull != nil {
+		s.lattice.pull, s.pulls = nil, false
+		s.w.board.Release()
+		return true
+	}
+	if s.drag == nil && s.lattice.held {
+		s.lattice.release()
+		return true
+	}
 	if s.drag == nil && s.shelf.taken != "" {
 		s.shelf.take("")
 		return true
@@ -158,15 +186,28 @@ func (s *draft) leave() bool {
 }
 
 func (s *draft) gripped() string {
+	if s.lattice.held {
+		return "Lattice Vector"
+	}
 	if len(s.w.chosen) == 0 {
 		return ""
 	}
 	return "Motifs"
 }
 
-func (s *draft) nudge(by geom.Point) { s.w.move("Nudge Motif", by) }
+func (s *draft) nudge(by geom.Point) {
+	if s.lattice.held {
+		s.lattice.nudge(by)
+		return
+	}
+	s.w.move("Nudge Motif", by)
+}
 
 func (s *draft) remove() {
+	if s.lattice.held {
+		s.w.Say(say("A lattice needs both of its vectors."))
+		return
+	}
 	s.w.Edit("Delete Motif", func(o document.Order) (document.Order, error) { return document.DeleteMotifs(o, s.w.chosen...) })
 }
 

@@ -21,7 +21,7 @@ func (s *draft) view() string { return "draft" }
 
 func (s *draft) scene() board.Scene {
 	o := s.w.Order()
-	l := o.Unit.Lattice
+	l := s.lattice.lattice()
 	cell := []geom.Point{{}, l.A, l.A.Add(l.B), l.B}
 	around := s.upper(geom.BoxOf(cell...))
 	name := board.Label{At: lowest(cell), Text: say("unit"), Align: board.Below, Colour: worn().vat, Shield: worn().shield, Bold: true, Size: 11,
@@ -41,9 +41,15 @@ func (s *draft) scene() board.Scene {
 	if s.craft != nil {
 		s.w.markGrid(&sc, s.pen.panel.grid)
 	}
-	s.markSymmetry(&sc)
+	if s.lattice.pull == nil {
+		s.markSymmetry(&sc)
+	}
 	if s.craft != nil {
 		s.craft.show(&sc)
+		return sc
+	}
+	s.lattice.mark(&sc)
+	if s.lattice.pull != nil {
 		return sc
 	}
 	s.markChosen(&sc)
@@ -82,6 +88,9 @@ func (s *draft) laid() []board.Laid {
 	}
 	if s.craft != nil {
 		return s.craft.laid()
+	}
+	if p := s.lattice.pull; p != nil && p.ground != nil {
+		return []board.Laid{lay(p.ground, geom.Point{})}
 	}
 	if s.drag != nil {
 		return []board.Laid{lay(s.drag.stays, geom.Point{}), lay(s.drag.moves, s.drag.shift())}

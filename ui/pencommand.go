@@ -16,6 +16,7 @@ func penCommands() []command {
 			c := w.stations[draftAt].(*draft).places
 			c.SetChecked(!c.Checked)
 		}},
+		{"Draw", named("Take the Lattice by a Vector"), keys(key(fyne.KeyK, 0)), placing, func(w *Window) { w.stations[draftAt].(*draft).lattice.takeNext() }},
 		{"Draw", drawName, keys(key(fyne.KeyD, 0)), drafting, (*Window).turnDrawing},
 		{"Draw", named("Write the Next Place"), keys(key(fyne.KeyP, 0)), drawing, func(w *Window) { w.win.Canvas().Focus(w.penHand().panel.place) }},
 		{"Draw", named("Finish"), keys(key(fyne.KeyReturn, 0), key(fyne.KeyEnter, 0)), crafting, func(w *Window) { w.craft().finish() }},

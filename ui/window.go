@@ -199,6 +199,9 @@ func kept(o document.Order, chosen []pattern.ID) []pattern.ID {
 // choose makes motifs the chosen ones.
 func (w *Window) choose(ids ...pattern.ID) {
 	w.chosen = ids
+	if len(ids) > 0 {
+		w.stations[draftAt].(*draft).lattice.held = false
+	}
 	w.stations[draftAt].(*draft).showChosen()
 	w.win.SetMainMenu(w.mainMenu())
 	w.repaint()

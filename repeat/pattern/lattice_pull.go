@@ -58,7 +58,7 @@ func (l Lattice) Pulled(v Vector, to geom.Point) Lattice {
 	} else {
 		along = y
 	}
-	return l.spaced(across, along)
+	return l.Spaced(across, along)
 }
 
 // Freed returns l with another vector v, whatever kind that makes of it.
@@ -93,9 +93,9 @@ func (l Lattice) Dividing(whole geom.Length, across bool) (spacing geom.Length, 
 	return geom.Length(math.Round(float64(whole)/(n*parts*grain)) * grain), int(n), true
 }
 
-// spaced is Respaced within the bounds of a spacing and with vectors that lie on the
+// Spaced is Respaced, from twice MinPitch to MaxPitch and with vectors that lie on the
 // side where those of l do.
-func (l Lattice) spaced(across, along geom.Length) Lattice {
+func (l Lattice) Spaced(across, along geom.Length) Lattice {
 	within := func(s geom.Length) geom.Length { return min(max(s, 2*MinPitch), MaxPitch) }
 	next := l.Respaced(within(across), within(along))
 	mirror := func(x *geom.Length, old geom.Length) {

@@ -57,7 +57,7 @@ func (b *Board) layLabels() {
 }
 
 func (b *Board) lay(l Label, size fyne.Size) {
-	at := b.At(l.At)
+	at := b.At(l.At).AddXY(l.Off[0], l.Off[1])
 	edge := float32(b.inset())
 	if at.X < edge-200 || at.Y < edge-20 || at.X > size.Width+200 || at.Y > size.Height+20 || b.labels.used >= mostLabels {
 		return

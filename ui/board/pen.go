@@ -66,6 +66,10 @@ func (p pen) mark(m Mark) {
 		for _, at := range m.Points {
 			p.cross(p.spot(at), width, m.Colour)
 		}
+	case Knob:
+		for i := 0; i+1 < len(m.Points); i += 2 {
+			p.knobBeyond(p.spot(m.Points[i]), p.spot(m.Points[i+1]), width, m.Colour)
+		}
 	case Peg, Bead:
 		for _, at := range m.Points {
 			p.knob(p.spot(at), m.Shape == Bead, width, m.Colour)

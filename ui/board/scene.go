@@ -50,6 +50,7 @@ const (
 	Cross               // two short strokes aslant at each point
 	Peg                 // a small square at each point, filled
 	Bead                // a small disc at each point, filled
+	Knob                // Points in pairs: a square beyond the second as the way goes, and a line to it
 )
 
 // A Mark is drawn over the cloth.
@@ -62,6 +63,9 @@ type Mark struct {
 	Bare   bool        // has no casing
 }
 
+// KnobPx is how far beyond the end of its way a Knob stands, in screen units.
+const KnobPx = 18
+
 // A Label is words at a place. It is left out where Room, if not zero, is
 // narrower on the screen than the words.
 type Label struct {
@@ -73,6 +77,7 @@ type Label struct {
 	Align  Align
 	Room   geom.Length
 	Shield color.RGBA // painted behind the words; no alpha for none
+	Off    [2]float32 // from its place, in screen units across and along
 }
 
 // An Align says which end of a label stands at its place.
