@@ -89,8 +89,8 @@ func (s *draft) laid() []board.Laid {
 	if s.craft != nil {
 		return s.craft.laid()
 	}
-	if p := s.lattice.pull; p != nil && p.ground != nil {
-		return []board.Laid{lay(p.ground, geom.Point{})}
+	if s.lattice.pull != nil && s.lattice.shown != nil {
+		return []board.Laid{lay(s.lattice.shown, geom.Point{})}
 	}
 	if s.drag != nil {
 		return []board.Laid{lay(s.drag.stays, geom.Point{}), lay(s.drag.moves, s.drag.shift())}

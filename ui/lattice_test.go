@@ -174,3 +174,26 @@ func TestAHandleLiesBesideTheCopyAtTheEndOfItsVector(t *testing.T) {
 		t.Errorf("a click on the handle takes it: %v, motifs %v", h.held, w.chosen)
 	}
 }
+
+// The pattern of many motifs follows from the background; what is pulled last is shown.
+func TestALargeUnitFollowsThePullOfItsLattice(t *testing.T) {
+	w := onBench(t, "hemp-leaf")
+	h := theDraft(w).lattice
+	w.typed(fyne.KeyK, 0)
+	from := w.board.At(h.handle(pattern.VectorA))
+	w.board.MouseDown(pressAt(from))
+	for _, x := range []float32{10, 20, 30} {
+		w.board.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: from.AddXY(x, 0)}, Dragged: fyne.NewDelta(10, 0)})
+	}
+	if h.shown != nil || len(w.Order().Unit.Motifs) <= mostAtOnce {
+		t.Fatal("the pull waited for the pattern")
+	}
+	await(t, "the pattern follows the pull", func() bool { return h.shown != nil && !h.busy })
+	if got := theDraft(w).scene().Grounds; len(got) != 1 || got[0].Ground != h.shown {
+		t.Error("the pattern that is pulled isn't shown")
+	}
+	w.board.MouseUp(pressAt(from.AddXY(30, 0)))
+	if w.history.UndoName() != "Pull Lattice" {
+		t.Errorf("let go, %q would be undone", w.history.UndoName())
+	}
+}

@@ -19,13 +19,14 @@ type latticeHand struct {
 	by    pattern.Vector
 	start pattern.Lattice // as it was when a pull began
 	pull  *latticePull    // nil while nothing is pulled
+	shown *raster.Ground  // the pattern as it was painted last during the pull; nil before
+	busy  bool            // one that takes longer is being made ready
 }
 
 // A latticePull is the lattice as a pull would leave it.
 type latticePull struct {
 	lattice pattern.Lattice
 	order   document.Order
-	ground  *raster.Ground
 	fault   error    // why it can't be
 	names   []string // what holds it, as it is said
 }
@@ -71,7 +72,7 @@ func (h *latticeHand) under(at geom.Point, reach geom.Length) (pattern.Vector, b
 // take takes a vector in hand, in the place of motifs.
 func (h *latticeHand) take(v pattern.Vector) {
 	h.s.w.choose()
-	h.held, h.by, h.start = true, v, h.s.w.Order().Unit.Lattice
+	h.held, h.by, h.start, h.shown = true, v, h.s.w.Order().Unit.Lattice, nil
 	h.s.w.win.SetMainMenu(h.s.w.mainMenu())
 	h.s.w.Say(say("Vector %s of the lattice: %s. Arrows nudge it.", vectorNames[v], h.words(h.start)))
 	h.s.w.repaint()
@@ -113,16 +114,45 @@ func (h *latticeHand) drag(way geom.Point) {
 		p.lattice, p.names = h.spaced(o, h.start.Pulled(h.by, end))
 	}
 	p.order, p.fault = document.SetLattice(o, p.lattice)
-	if p.fault == nil {
-		design := p.order.Design()
-		p.ground = groundOf(design.Lattice, design.Motifs)
-		if o.Group != p.order.Group {
-			p.names = append(p.names, say("its copies become motifs of their own"))
-		}
+	if o.Group != p.order.Group {
+		p.names = append(p.names, say("its copies become motifs of their own"))
 	}
 	h.pull = p
+	h.prepare(p)
 	h.s.w.pointer.SetText(h.words(p.lattice))
 	h.s.w.repaint()
+}
+
+// mostAtOnce is how many motifs are laid on a pulled lattice within a frame; more are made
+// ready in the background, the newest lattice first, while the cell moves on.
+const mostAtOnce = 400
+
+// prepare makes the pattern ready as a pull would leave it.
+func (h *latticeHand) prepare(p *latticePull) {
+	if p.fault != nil || h.busy {
+		return
+	}
+	if len(p.order.Unit.Motifs) <= mostAtOnce {
+		design := p.order.Design()
+		h.shown = groundOf(design.Lattice, design.Motifs)
+		return
+	}
+	h.busy = true
+	go func() {
+		design := p.order.Design()
+		ground := groundOf(design.Lattice, design.Motifs)
+		later(func() {
+			h.busy = false
+			if h.pull == nil {
+				return
+			}
+			h.shown = ground
+			if h.pull != p {
+				h.prepare(h.pull)
+			}
+			h.s.w.repaint()
+		})
+	}()
 }
 
 // freed is the lattice with the vector at a place, level, upright or aslant where that
