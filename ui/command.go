@@ -45,6 +45,7 @@ func commands() []command {
 	table = append(table, shelfCommands()...)
 	table = append(table, garmentCommands()...)
 	table = append(table, viewCommands()...)
+	table = append(table, thingCommands()...)
 	table = append(table, benchCommands()...)
 	return append(table,
 		command{"Help", named("Find a Command…"), keys(key(fyne.KeyF, ctrl)), nil, (*Window).findCommand},

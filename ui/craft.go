@@ -35,7 +35,7 @@ func (w *Window) hand(s station) board.Hand {
 	if c := w.craft(); c != nil {
 		return c
 	}
-	return s
+	return pointer{s, w}
 }
 
 // showBench shows the bench of the station, or of the craft that goes on.

@@ -24,7 +24,7 @@ func (s *draft) scene() board.Scene {
 	l := s.lattice.lattice()
 	cell := []geom.Point{{}, l.A, l.A.Add(l.B), l.B}
 	around := s.upper(geom.BoxOf(cell...))
-	name := board.Label{At: lowest(cell), Text: say("unit"), Align: board.Below, Colour: worn().vat, Shield: worn().shield, Bold: true, Size: 11,
+	name := board.Label{At: cell[2], Text: " " + say("unit"), Align: board.After, Colour: worn().vat, Shield: worn().shield, Bold: true, Size: 11,
 		Room: around.Width() / 2}
 	if !around.Holds(name.At) {
 		name.At, name.Align = geom.Point{}, board.Above

@@ -50,6 +50,7 @@ func (w *Window) letGo() {
 		w.repaint()
 		return
 	}
+	w.pointing.at = thingKey{}
 	w.stencilStation().letGo()
 	w.choose()
 	w.win.Canvas().Focus(w.board)

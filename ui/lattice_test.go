@@ -37,7 +37,7 @@ func TestAVectorIsPulledByItsHandleInOneEdit(t *testing.T) {
 		t.Fatalf("%v is %s after %q", l, l.Kind(), w.history.UndoName())
 	}
 	// Of the field's 356 mm nothing that divides them is as near to 1.5 mm as 237 columns.
-	if want := geom.MM(356.0 / 237); (l.A.X - want).Abs() > 1 || l.A.Y != 0 {
+	if want := geom.MM(356.0 / 237); (l.A.X-want).Abs() > 1 || l.A.Y != 0 {
 		t.Errorf("vector a is %v, want %v across", l.A, want)
 	}
 	w.Undo()

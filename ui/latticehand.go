@@ -35,7 +35,7 @@ type latticePull struct {
 var vectors = []pattern.Vector{pattern.VectorA, pattern.VectorB}
 
 // vectorNames are the vectors as they are called.
-var vectorNames = map[pattern.Vector]string{pattern.VectorA: "a", pattern.VectorB: "b"}
+var vectorNames = map[pattern.Vector]string{pattern.VectorA: "vector a", pattern.VectorB: "vector b"}
 
 // lattice is the lattice that is shown.
 func (h *latticeHand) lattice() pattern.Lattice {
@@ -74,7 +74,7 @@ func (h *latticeHand) take(v pattern.Vector) {
 	h.s.w.choose()
 	h.held, h.by, h.start, h.shown = true, v, h.s.w.Order().Unit.Lattice, nil
 	h.s.w.win.SetMainMenu(h.s.w.mainMenu())
-	h.s.w.Say(say("Vector %s of the lattice: %s. Arrows nudge it.", vectorNames[v], h.words(h.start)))
+	h.s.w.Say(say("Lattice, %s: %s. Arrows nudge it.", say(vectorNames[v]), h.words(h.start)))
 	h.s.w.repaint()
 }
 

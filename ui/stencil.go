@@ -33,6 +33,8 @@ type stencilStation struct {
 	curve    *jointCurve
 	byHand   *widget.Button
 	point    pointHand
+	cuts     *geom.Index // of the cut-outs of a sheet, for the pointer
+	cutsOf   [2]int      // the work and the sheet that they belong to
 }
 
 // What the surface can show at this station. The sheet is the first of a split.

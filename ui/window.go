@@ -12,6 +12,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"tsugime/repeat"
+	"tsugime/repeat/check"
 	"tsugime/repeat/document"
 	"tsugime/repeat/geom"
 	"tsugime/repeat/pattern"
@@ -60,6 +61,8 @@ type Window struct {
 	rack        *rackEditor    // that is open, nil for none
 
 	board    *board.Board
+	pointing pointing
+	foundAt  check.Finding // whose place was asked for last by keys
 	stations []station
 	at       int // the station that is shown
 	bar      *stationBar
@@ -275,6 +278,7 @@ func (w *Window) repaint() {
 	s := w.stations[w.at]
 	w.board.Unit = w.unit()
 	scene := s.scene()
+	w.markPointed(&scene)
 	scene.Casing = worn().casing()
 	w.board.Present(s.view(), scene, w.hand(s))
 }
