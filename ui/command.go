@@ -37,6 +37,7 @@ var menus = []string{"Order", "Edit", "Draw", "View", "Bench", "Help"}
 // commands returns the table, in the order of the menus.
 func commands() []command {
 	table := append(orderCommands(), editCommands()...)
+	table = append(table, clipboardCommands()...)
 	table = append(table, nudgeCommands()...)
 	table = append(table, fitCommands()...)
 	table = append(table, holdCommands()...)
@@ -46,6 +47,7 @@ func commands() []command {
 	table = append(table, garmentCommands()...)
 	table = append(table, viewCommands()...)
 	table = append(table, thingCommands()...)
+	table = append(table, surfaceCommands()...)
 	table = append(table, benchCommands()...)
 	return append(table,
 		command{"Help", named("Find a Command…"), keys(key(fyne.KeyF, ctrl)), nil, (*Window).findCommand},
@@ -150,6 +152,9 @@ func choosing(w *Window) bool {
 // run does a command if it can be done now; a key may ask for one that can't.
 // While a dialog waits for its answer only letting go of it can be done.
 func (w *Window) run(c command) {
+	if w.fieldTakes(c) {
+		return
+	}
 	if top := w.win.Canvas().Overlays().Top(); top != nil {
 		if c.leaves() && w.writes.stop.Load() != nil {
 			c.do(w)
@@ -233,6 +238,12 @@ func asFyneSends(k *desktop.CustomShortcut) fyne.Shortcut {
 		return &fyne.ShortcutRedo{}
 	case fyne.KeyA:
 		return &fyne.ShortcutSelectAll{}
+	case fyne.KeyX:
+		return &fyne.ShortcutCut{}
+	case fyne.KeyC:
+		return &fyne.ShortcutCopy{}
+	case fyne.KeyV:
+		return &fyne.ShortcutPaste{}
 	}
 	return k
 }

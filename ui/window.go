@@ -293,13 +293,5 @@ func (w *Window) GoTo(i int) {
 	w.win.Canvas().Focus(w.board)
 }
 
-// unit is what lengths are shown in.
-func (w *Window) unit() geom.Unit {
-	if w.Order().Sheets.Units == "sun" {
-		return geom.KaneSun
-	}
-	return geom.MMUnit
-}
-
 // pitch is about the way from hole to hole.
 func (w *Window) pitch() geom.Length { return holePitch(w.design()) }

@@ -49,6 +49,8 @@ type Board struct {
 
 	// Unit is what the rulers count.
 	Unit geom.Unit
+	// Grid shows a grid where the rulers have their ticks.
+	Grid bool
 	// OnKey gets the keys that the surface has no use for itself.
 	OnKey func(key fyne.KeyName, modifiers fyne.KeyModifier)
 	// OnShown is told when another scene or another part of it is to be seen.
@@ -72,6 +74,7 @@ type Board struct {
 	gesture gesture
 	space   bool
 	hovered fyne.Position
+	over    bool // the pointer is over the surface
 	mods    fyne.KeyModifier
 }
 
@@ -159,11 +162,22 @@ func (b *Board) Near(p geom.Point, pxPerMM float64) {
 	b.refresh()
 }
 
-// Zoom makes the middle of the surface larger by a factor.
+// Zoom makes what lies under the pointer larger by a factor; where the pointer is
+// elsewhere, the middle of the surface.
 func (b *Board) Zoom(factor float64) {
 	size := b.Size()
-	b.zoomAt(fyne.NewPos(size.Width/2, size.Height/2), factor)
+	at := fyne.NewPos(size.Width/2, size.Height/2)
+	if b.over {
+		at = b.hovered
+	}
+	b.zoomAt(at, factor)
 }
+
+// Pan moves what is seen by a way on the surface, in screen units.
+func (b *Board) Pan(dx, dy float32) { b.pan(dx, dy) }
+
+// Ruled reports whether what is shown has rulers.
+func (b *Board) Ruled() bool { return !b.scene.Plain }
 
 // Scale returns how many screen units a millimetre takes.
 func (b *Board) Scale() float64 { return b.view.zoom }

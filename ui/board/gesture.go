@@ -89,7 +89,7 @@ func (b *Board) MouseIn(e *desktop.MouseEvent) { b.MouseMoved(e) }
 
 // MouseMoved tells the hand and the loupe where the pointer is.
 func (b *Board) MouseMoved(e *desktop.MouseEvent) {
-	b.hovered = e.Position
+	b.hovered, b.over = e.Position, true
 	if b.view.zoom == 0 {
 		return
 	}
@@ -100,7 +100,7 @@ func (b *Board) MouseMoved(e *desktop.MouseEvent) {
 }
 
 // MouseOut is part of desktop.Hoverable.
-func (b *Board) MouseOut() {}
+func (b *Board) MouseOut() { b.over = false }
 
 // Scrolled zooms to the pointer; Shift moves sideways, Ctrl zooms finely.
 func (b *Board) Scrolled(e *fyne.ScrollEvent) {

@@ -22,6 +22,9 @@ func (b *Board) paint(w, h int) image.Image {
 	v := raster.View{X: b.view.x, Y: b.view.y, PxPerMM: b.view.zoom * unit}
 	img := b.painter.Paint(b.scene, v, w, h, unit)
 	if !b.scene.Plain && b.view.zoom > 0 {
+		if b.Grid {
+			b.grid(img, unit)
+		}
 		b.rulers(img, unit)
 	}
 	return img
