@@ -120,10 +120,13 @@ func (f *form) button(name string, do func()) { f.add(widget.NewButton(say(name)
 
 func (f *form) add(o fyne.CanvasObject) { f.rows = append(f.rows, o) }
 
-// length is a field for a length, shown in mm or, where the order asks for sun,
-// in sun of the family; any unit can be written.
+// length is a field for a length, shown in the unit that was chosen or else in mm or, where
+// the order asks for sun, in sun of the family; any unit can be written.
 func (f *form) length(name, edit string, family geom.Unit, get func(document.Order) geom.Length, set func(document.Order, geom.Length) (document.Order, error)) *entry {
 	unit := func() geom.Unit {
+		if u, ok := f.w.chosenUnit(); ok {
+			return u
+		}
 		if f.w.unit() == geom.MMUnit {
 			return geom.MMUnit
 		}

@@ -161,13 +161,32 @@ func TestLengthsAreShownInEveryUnit(t *testing.T) {
 		}
 		found := false
 		for _, m := range theDraft(w).measures() {
-			found = found || m.value == want.Format(w.Order().Unit.Lattice.Pitch(), 4)
+			found = found || m.value == w.unit().Format(w.Order().Unit.Lattice.Pitch(), 4)
 		}
 		if !found {
 			t.Errorf("the pitch isn't measured in %s", want.Name)
+		}
+		// A tenth of a thousandth of a millimetre is still told, in a field too.
+		shown, err := geom.ParseLength(fieldText(w, "Step"), w.unit())
+		if err != nil || (shown-step).Abs() > geom.Micrometre {
+			t.Errorf("in %s the step is shown as %q", want.Name, fieldText(w, "Step"))
 		}
 		if w.Order().Sheet.Step != step || w.Changed() {
 			t.Error("the order changed")
 		}
 	}
+}
+
+// fieldText is what stands in the field of the draft's bench beside a name.
+func fieldText(w *Window, name string) string {
+	text, beside := "", false
+	parts(w.left.Content, func(o fyne.CanvasObject) {
+		if l, ok := o.(*widget.Label); ok && l.Text == name {
+			beside = true
+		}
+		if e, ok := o.(*entry); ok && beside {
+			text, beside = e.Text, false
+		}
+	})
+	return text
 }

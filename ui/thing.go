@@ -197,5 +197,5 @@ func (w *Window) markPointed(sc *board.Scene) {
 		at = geom.Point{X: t.box().Centre().X, Y: t.box().Min.Y}
 	}
 	sc.Marks = append(sc.Marks, m)
-	sc.Labels = append(sc.Labels, board.Label{At: at, Off: [2]float32{0, -8}, Align: board.Above, Text: t.words, Colour: worn().ink, Shield: worn().shield, Bold: true, Size: 12})
+	sc.Labels = slices.Insert(slices.Clone(sc.Labels), 0, board.Label{At: at, Off: [2]float32{0, -8}, Align: board.Above, Text: t.words, Colour: worn().ink, Shield: worn().shield, Bold: true, Size: 12, Keep: true})
 }

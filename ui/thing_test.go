@@ -248,7 +248,7 @@ func TestAClickChoosesWhatLiesThere(t *testing.T) {
 	}
 	scene := s.scene()
 	w.markPointed(&scene)
-	if last := scene.Labels[len(scene.Labels)-1]; !strings.HasPrefix(last.Text, words) {
+	if last := scene.Labels[0]; !strings.HasPrefix(last.Text, words) {
 		t.Errorf("the surface says %q at the star", last.Text)
 	}
 	w.typed(fyne.KeyEscape, 0)

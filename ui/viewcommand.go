@@ -95,24 +95,32 @@ func partsOf(o fyne.CanvasObject) []fyne.CanvasObject {
 // unitKey is where the preferences keep the unit of the window.
 const unitKey = "unit"
 
-// units are those that lengths can be shown in.
+// units are those that lengths can be shown in, each about as finely as the millimetre.
 func units() []geom.Unit {
-	return []geom.Unit{geom.MMUnit, geom.CMUnit, geom.InchUnit, geom.KaneSun, geom.KujiraSun}
+	return []geom.Unit{geom.MMUnit, geom.CMUnit.Finer(1), geom.InchUnit.Finer(2), geom.KaneSun.Finer(2), geom.KujiraSun.Finer(2)}
 }
 
 // unit is what lengths are shown in: as it was chosen for the window or, before that, as
 // the sheets of the order are to be printed.
 func (w *Window) unit() geom.Unit {
-	name := w.app.Preferences().String(unitKey)
-	for _, u := range units() {
-		if u.Name == name {
-			return u
-		}
+	if u, ok := w.chosenUnit(); ok {
+		return u
 	}
 	if w.Order().Sheets.Units == "sun" {
 		return geom.KaneSun
 	}
 	return geom.MMUnit
+}
+
+// chosenUnit is the unit that was chosen for the window, if one was.
+func (w *Window) chosenUnit() (geom.Unit, bool) {
+	name := w.app.Preferences().String(unitKey)
+	for _, u := range units() {
+		if u.Name == name {
+			return u, true
+		}
+	}
+	return geom.Unit{}, false
 }
 
 func (w *Window) nextUnit() geom.Unit {

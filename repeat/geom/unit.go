@@ -11,6 +11,7 @@ import (
 type Unit struct {
 	Name     string // as written after a number: "mm", "kane sun"
 	num, den int64  // size in millimetres
+	finer    int    // decimals that are written beyond those asked for
 }
 
 // The units that are read and written. The kane shaku is 10/33 m and the kujira
@@ -18,18 +19,18 @@ type Unit struct {
 // art. 4); a shaku is 10 sun, a sun 10 bu, a bu 10 rin. Stencil density is
 // counted in kane, cloth in kujira.
 var (
-	MMUnit      = Unit{"mm", 1, 1}
-	CMUnit      = Unit{"cm", 10, 1}
-	MUnit       = Unit{"m", 1000, 1}
-	InchUnit    = Unit{"in", 254, 10}
-	KaneShaku   = Unit{"kane shaku", 10_000, 33}
-	KaneSun     = Unit{"kane sun", 1_000, 33}
-	KaneBu      = Unit{"kane bu", 100, 33}
-	KaneRin     = Unit{"kane rin", 10, 33}
-	KujiraShaku = Unit{"kujira shaku", 25_000, 66}
-	KujiraSun   = Unit{"kujira sun", 2_500, 66}
-	KujiraBu    = Unit{"kujira bu", 250, 66}
-	KujiraRin   = Unit{"kujira rin", 25, 66}
+	MMUnit      = Unit{"mm", 1, 1, 0}
+	CMUnit      = Unit{"cm", 10, 1, 0}
+	MUnit       = Unit{"m", 1000, 1, 0}
+	InchUnit    = Unit{"in", 254, 10, 0}
+	KaneShaku   = Unit{"kane shaku", 10_000, 33, 0}
+	KaneSun     = Unit{"kane sun", 1_000, 33, 0}
+	KaneBu      = Unit{"kane bu", 100, 33, 0}
+	KaneRin     = Unit{"kane rin", 10, 33, 0}
+	KujiraShaku = Unit{"kujira shaku", 25_000, 66, 0}
+	KujiraSun   = Unit{"kujira sun", 2_500, 66, 0}
+	KujiraBu    = Unit{"kujira bu", 250, 66, 0}
+	KujiraRin   = Unit{"kujira rin", 25, 66, 0}
 )
 
 // Units lists every unit, the metric ones first.
@@ -90,7 +91,7 @@ func (u Unit) Format(l Length, places int) string {
 
 // Number writes l in the unit with at most places decimals, without the name.
 func (u Unit) Number(l Length, places int) string {
-	s := u.rat(l).FloatString(places)
+	s := u.rat(l).FloatString(places + u.finer)
 	if strings.Contains(s, ".") {
 		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
 	}
@@ -98,6 +99,13 @@ func (u Unit) Number(l Length, places int) string {
 		return "0"
 	}
 	return s
+}
+
+// Finer returns the unit written with more decimals than are asked for: a place of an inch
+// is twenty-five times coarser than one of a millimetre.
+func (u Unit) Finer(places int) Unit {
+	u.finer = places
+	return u
 }
 
 // rat returns l as an exact count of the unit.

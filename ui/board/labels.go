@@ -81,6 +81,10 @@ func (b *Board) lay(l Label, size fyne.Size) {
 	case Below:
 		pos = fyne.NewPos(at.X-words.Width/2, at.Y+2)
 	}
+	if l.Keep {
+		pos.X = max(min(pos.X, size.Width-words.Width-2*shieldPx), edge+2*shieldPx)
+		pos.Y = max(min(pos.Y, size.Height-words.Height-2*shieldPx), edge+2*shieldPx)
+	}
 	if pos.X < edge || pos.Y < edge {
 		return
 	}

@@ -78,6 +78,7 @@ type Label struct {
 	Room   geom.Length
 	Shield color.RGBA // painted behind the words; no alpha for none
 	Off    [2]float32 // from its place, in screen units across and along
+	Keep   bool       // is moved so far that all of it is on the surface
 }
 
 // An Align says which end of a label stands at its place.
