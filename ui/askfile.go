@@ -12,19 +12,17 @@ import (
 )
 
 func (w *Window) chooseFile() {
-	w.askThen("Open", func() {
-		d := dialog.NewFileOpen(func(r fyne.URIReadCloser, err error) {
-			if err != nil || r == nil {
-				return
-			}
-			r.Close()
-			w.Open(r.URI().Path())
-		}, w.win)
-		d.SetTitleText(say("Open Order"))
-		d.SetFilter(storage.NewExtensionFileFilter([]string{extension}))
-		d.Resize(fyne.NewSize(860, 600))
-		d.Show()
-	})
+	d := dialog.NewFileOpen(func(r fyne.URIReadCloser, err error) {
+		if err != nil || r == nil {
+			return
+		}
+		r.Close()
+		w.openAsking(r.URI().Path())
+	}, w.win)
+	d.SetTitleText(say("Open Order"))
+	d.SetFilter(storage.NewExtensionFileFilter([]string{extension}))
+	d.Resize(fyne.NewSize(860, 600))
+	d.Show()
 }
 
 // chooseName asks for a name, saves under it and then goes on.
@@ -60,17 +58,22 @@ func (w *Window) askName(then func(path string)) {
 	d.Show()
 }
 
-// askThen does something that lets the order go, after asking what becomes of
-// changes.
+// askThen does something that lets the order go from this window, after asking what
+// becomes of changes where no other window shows it.
 func (w *Window) askThen(verb string, do func()) {
-	if !w.Changed() {
+	if !w.Changed() || len(w.windows) > 1 {
 		do()
 		return
 	}
+	w.askSaved(verb, do)
+}
+
+// askSaved asks what becomes of changes, then does something.
+func (w *Window) askSaved(verb string, do func()) {
 	d := dialog.NewCustomWithoutButtons(say("Save the changes?"), widget.NewLabel(say("The order has changed since it was saved.")), w.win)
 	d.SetButtons([]fyne.CanvasObject{
 		widget.NewButton(say("Cancel"), func() { d.Hide() }),
-		widget.NewButton(say(verb+" without Saving"), func() { d.Hide(); w.store.Forget(); do() }),
+		widget.NewButton(say(verb+" without Saving"), func() { d.Hide(); do() }),
 		&widget.Button{Text: say("Save"), Importance: widget.HighImportance, OnTapped: func() {
 			d.Hide()
 			if w.path == "" {

@@ -22,12 +22,10 @@ var later = fyne.Do
 // function that it returns. Beyond a second it shows that it is at work, with a
 // way to stop it. What was begun before is given up.
 func (w *Window) background(title string, do func(ctx context.Context) (func(), error)) {
-	if w.stop != nil {
-		w.stop()
-	}
+	w.giveUp()
 	ctx, stop := context.WithCancel(context.Background())
-	done := make(chan struct{})
-	w.stop, w.task = stop, done
+	done, before, ended := make(chan struct{}), w.working, make(chan struct{})
+	w.stop, w.task, w.working = stop, done, ended
 	var d *dialog.CustomDialog
 	go func() {
 		select {
@@ -44,7 +42,15 @@ func (w *Window) background(title string, do func(ctx context.Context) (func(), 
 		})
 	}()
 	go func() {
-		then, err := do(ctx)
+		if before != nil {
+			<-before // it was given up, and may have a while to go to its next stop
+		}
+		var then func()
+		err := ctx.Err()
+		if err == nil {
+			then, err = do(ctx)
+		}
+		close(ended)
 		later(func() {
 			defer close(done)
 			given := ctx.Err() != nil
@@ -62,6 +68,13 @@ func (w *Window) background(title string, do func(ctx context.Context) (func(), 
 			}
 		})
 	}()
+}
+
+// giveUp stops what goes on in the background.
+func (w *Window) giveUp() {
+	if w.stop != nil {
+		w.stop()
+	}
 }
 
 // atWork shows that something is being worked out.

@@ -102,7 +102,7 @@ func TestEveryDialogSpeaksJapanese(t *testing.T) {
 	settle(t, w)
 	// Dialogs that list files or keys show those under their own names.
 	for name, open := range map[string]func(){
-		"starters": w.showStarters, "commands": w.findCommand, "unit": func() { w.askUnit("x.svg") },
+		"starters": w.chooseStarter, "commands": w.findCommand, "unit": func() { w.askUnit("x.svg") },
 		"changes": func() { w.saved = 0; w.askThen("Close", func() {}); w.saved = 1 },
 	} {
 		open()

@@ -44,7 +44,7 @@ func (w *Window) lookAtDisk() {
 		return
 	}
 	w.saved = 0 // what is on the bench is not what the file holds
-	w.title()
+	w.retitle()
 	name := filepath.Base(w.path)
 	if err != nil {
 		w.Say(say("%s was written by another program and can't be read now; saving writes over it.", name))
@@ -74,6 +74,6 @@ func (w *Window) readAgain() {
 	w.onDisk = stampOf(w.path)
 	w.Edit("Read Again", replaceBy(o))
 	w.saved = w.history.Now().number
-	w.store.Keep(w.path, o, false)
-	w.title()
+	w.keep()
+	w.retitle()
 }

@@ -42,24 +42,25 @@ func ReadStarter(name string) (document.Order, error) {
 	return document.Read(bytes.NewReader(data))
 }
 
-// lay puts another order on the bench in place of this one; saved tells whether its
-// file, or a starter, holds it as it is.
+// lay puts another order on the bench of this window in place of its own; saved tells
+// whether its file, or a starter, holds it as it is. Other windows stay with theirs.
 func (w *Window) lay(o document.Order, path string, saved bool) {
-	w.last++
-	w.history, w.saved, w.path = document.Begin(state{order: o, number: w.last}), 0, path
-	if saved {
-		w.saved = w.last
-	}
-	w.chosen, w.built, w.onDisk = nil, 0, stampOf(path)
+	w.leave()
+	w.open(o, path, saved).shownBy(w)
+	w.chosen = nil
 	if path != "" {
 		_ = w.store.Remember(path) // forgetting a recent name is no reason to stop
 	}
 	w.changed()
-	w.GoTo(0)
+	w.GoTo(draftAt)
 }
 
-// Open reads an order file and lays it on the bench.
+// Open reads an order file and lays it on the bench. One that is open already is
+// shown where it is.
 func (w *Window) Open(path string) {
+	if w.showOpen(path) {
+		return
+	}
 	o, err := ReadFile(path)
 	if err != nil {
 		w.fail(err)
@@ -69,10 +70,37 @@ func (w *Window) Open(path string) {
 	w.Say(say("Opened %s.", filepath.Base(path)))
 }
 
+// openAsking opens an order file after asking what becomes of changes, where a window
+// has to let its order go for it.
+func (w *Window) openAsking(path string) {
+	if !w.showOpen(path) {
+		w.askThen("Open", func() { w.Open(path) })
+	}
+}
+
+// showOpen brings a window to the front that shows the order of a file, if one does.
+func (w *Window) showOpen(path string) bool {
+	o := w.openAt(path)
+	if o == nil {
+		return false
+	}
+	shows := o.windows[0]
+	if o == w.openOrder {
+		shows = w
+	}
+	shows.win.RequestFocus()
+	shows.Say(say("%s is open already.", filepath.Base(path)))
+	return true
+}
+
 // SaveTo writes the order to a file, whole or not at all.
 func (w *Window) SaveTo(path string) bool {
 	if filepath.Ext(path) != extension {
 		path += extension
+	}
+	if o := w.openAt(path); o != nil && o != w.openOrder {
+		w.fail(errors.New(say("%s is open in another window; give another name", filepath.Base(path))))
+		return false
 	}
 	if err := writeFile(path, w.Order()); err != nil {
 		w.fail(err)
@@ -80,8 +108,8 @@ func (w *Window) SaveTo(path string) bool {
 	}
 	w.path, w.saved, w.onDisk = path, w.history.Now().number, stampOf(path)
 	_ = w.store.Remember(path)
-	w.store.Keep(path, w.Order(), false)
-	w.title()
+	w.keep()
+	w.retitle()
 	w.Say(say("Saved %s.", filepath.Base(path)))
 	return true
 }
@@ -131,15 +159,18 @@ func (w *Window) saveAs() { w.chooseName(func() {}) }
 
 func (w *Window) fail(err error) { dialog.ShowError(errors.New(sentence(err)), w.win) }
 
-// close closes the window after asking what becomes of changes.
-func (w *Window) close() {
-	w.askThen("Close", func() {
-		if w.cancel != nil {
-			w.cancel()
-		}
-		w.Leave()
-		w.win.Close()
-	})
+// close closes the window. Where it is the last one of its order, it asks what becomes
+// of changes first.
+func (w *Window) close() { w.askThen("Close", w.shut) }
+
+// shut closes the window for good.
+func (w *Window) shut() {
+	w.writes.leave()
+	w.leave()
+	if len(w.orders) == 0 {
+		w.end()
+	}
+	w.win.Close()
 }
 
 // dropped opens an order that is dropped on the window, or brings in outlines.
@@ -149,21 +180,25 @@ func (w *Window) dropped(_ fyne.Position, uris []fyne.URI) {
 		return
 	}
 	if len(uris) > 0 {
-		w.askThen("Open", func() { w.Open(uris[0].Path()) })
+		w.openAsking(uris[0].Path())
 	}
 }
 
-// recentItems are the orders opened last.
-func (w *Window) recentItems() []*fyne.MenuItem {
-	items := []*fyne.MenuItem{fyne.NewMenuItemSeparator()}
+// withRecent puts the orders opened last before the last item of a menu, which quits:
+// where the last item doesn't, Fyne adds one that asks nothing.
+func (w *Window) withRecent(items []*fyne.MenuItem) []*fyne.MenuItem {
+	last := len(items) - 1
+	quit := items[last]
+	quit.IsQuit = true
+	items = append(items[:last:last], fyne.NewMenuItemSeparator())
 	for _, path := range w.store.Recent() {
-		item := fyne.NewMenuItem(filepath.Base(path), func() { w.askThen("Open", func() { w.Open(path) }) })
+		item := fyne.NewMenuItem(filepath.Base(path), func() { w.openAsking(path) })
 		_, err := os.Stat(path)
 		item.Disabled = err != nil
 		items = append(items, item)
 	}
-	if len(items) == 1 {
-		return nil
+	if len(items) > last+1 {
+		items = append(items, fyne.NewMenuItemSeparator())
 	}
-	return items
+	return append(items, quit)
 }

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"context"
+	"slices"
 	"sync"
 	"sync/atomic"
 	"time"
@@ -33,22 +34,47 @@ func (g *writing) begin(write func(ctx context.Context, post func(func()))) cont
 	return cancel
 }
 
-// Leave stops what is written in the background; from now on nothing more is shown in
-// the window. It may be called on any goroutine.
-func (w *Window) Leave() {
-	w.writes.left.Store(true)
-	if stop := w.writes.stop.Load(); stop != nil {
+// leave stops what is written; from now on nothing more is shown.
+func (g *writing) leave() {
+	g.left.Store(true)
+	if stop := g.stop.Load(); stop != nil {
 		(*stop)()
 	}
 }
 
+// The writings are those of every window that the program has opened.
+type writings struct {
+	mu  sync.Mutex
+	all []*writing
+}
+
+func (s *writings) add(g *writing) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.all = append(s.all, g)
+}
+
+// each does something with every one of them.
+func (s *writings) each(do func(g *writing)) {
+	s.mu.Lock()
+	all := slices.Clone(s.all)
+	s.mu.Unlock()
+	for _, g := range all {
+		do(g)
+	}
+}
+
+// Leave stops what is written in the background by any window; from now on nothing more
+// is shown of it. It may be called on any goroutine.
+func (s *workshop) Leave() { s.writings.each((*writing).leave) }
+
 // Rest leaves and waits until nothing half-written is left, but not longer than it is
 // given. It reports whether all has come to rest.
-func (w *Window) Rest(patience time.Duration) bool {
-	w.Leave()
+func (s *workshop) Rest(patience time.Duration) bool {
+	s.Leave()
 	rest := make(chan struct{})
 	go func() {
-		w.writes.going.Wait()
+		s.writings.each(func(g *writing) { g.going.Wait() })
 		close(rest)
 	}()
 	select {

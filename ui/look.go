@@ -47,59 +47,60 @@ const darkTheme = "dark"
 // Elsewhere than on macOS and Windows Fyne says dark until the system has answered,
 // so there only what was asked for by Fyne's own variable is believed.
 func darkAtStart(s fyne.Settings, system string, env func(string) string) bool {
-	if worn, ok := s.Theme().(Theme); ok { // another window of the program
-		return worn.palette() == &byLamp
-	}
 	if system == "darwin" || system == "windows" {
 		return s.ThemeVariant() == theme.VariantDark
 	}
 	return env("FYNE_THEME") == darkTheme
 }
 
-// dressFirst puts on the look of a new window, and follows the system from then on.
-func (w *Window) dressFirst() {
-	s := w.app.Settings()
-	w.systemIsDark = darkAtStart(s, runtime.GOOS, os.Getenv)
-	w.wear(lookOf(w.app.Preferences()).palette(w.systemIsDark))
-	s.AddListener(func(s fyne.Settings) {
-		if !w.dressing {
-			w.systemIsDark = s.ThemeVariant() == theme.VariantDark
-			w.follow()
+// dressFirst puts on the look of the first window, and follows the system from then on.
+func (s *workshop) dressFirst() {
+	set := s.app.Settings()
+	s.systemIsDark = darkAtStart(set, runtime.GOOS, os.Getenv)
+	s.wear(lookOf(s.app.Preferences()).palette(s.systemIsDark))
+	set.AddListener(func(set fyne.Settings) {
+		if !s.dressing {
+			s.systemIsDark = set.ThemeVariant() == theme.VariantDark
+			s.follow()
 		}
 	})
 }
 
 // wear puts a palette on Fyne's parts and on what is made from now on.
-func (w *Window) wear(p *palette) {
-	w.dressing = true
+func (s *workshop) wear(p *palette) {
+	s.dressing = true
 	inUse.Store(p)
-	w.dressed = p
-	w.app.Settings().SetTheme(Theme{p})
-	w.dressing = false
+	s.dressed = p
+	s.app.Settings().SetTheme(Theme{p})
+	s.dressing = false
 }
 
 // follow puts on the look that is asked for, as soon as no dialog is open and nothing
-// is being drawn: the bench is made anew.
-func (w *Window) follow() {
-	p := lookOf(w.app.Preferences()).palette(w.systemIsDark)
-	if p == w.dressed || !w.idle() || w.win.Canvas().Overlays().Top() != nil {
+// is being drawn in any window: each bench is made anew.
+func (s *workshop) follow() {
+	p := lookOf(s.app.Preferences()).palette(s.systemIsDark)
+	if p == s.dressed || s.drawing() || s.asking() {
 		return
 	}
-	w.wear(p)
-	w.board.Wear(p.frame())
-	w.furnish()
-	w.title()
-	w.GoTo(w.at)
+	s.wear(p)
+	s.each(func(w *Window) {
+		w.board.Wear(p.frame())
+		w.refurnish()
+	})
 }
 
-// idle reports whether nothing is being drawn.
-func (w *Window) idle() bool { return w.stations[draftAt].(*draft).craft == nil }
+// asking reports whether a dialog is open in any window.
+func (s *workshop) asking() bool {
+	open := false
+	s.each(func(w *Window) { open = open || w.win.Canvas().Overlays().Top() != nil })
+	return open
+}
 
-// Look shows the window in a look, at once and whenever it opens again.
+// Look shows every window in a look, at once and whenever one opens again.
 func (w *Window) Look(l look) {
 	w.app.Preferences().SetString(lookKey, string(l))
 	w.follow()
-	w.win.SetMainMenu(w.mainMenu())
+	w.each(func(w *Window) { w.win.SetMainMenu(w.mainMenu()) })
 }
 
 // lookCommands let the look be chosen.
@@ -114,7 +115,7 @@ func lookCommands() []command {
 		{daylight, "Look: by Day", key(fyne.KeyL, ctrl|shift)},
 		{lamp, "Look: by Lamp Light", key(fyne.KeyD, ctrl|shift)},
 	} {
-		free := func(w *Window) bool { return lookOf(w.app.Preferences()) != l.look && w.idle() }
+		free := func(w *Window) bool { return lookOf(w.app.Preferences()) != l.look && !w.drawing() }
 		table = append(table, command{"View", named(l.name), keys(l.key), free, func(w *Window) { w.Look(l.look) }})
 	}
 	return table

@@ -98,7 +98,7 @@ func TestALookWaitsForTheHand(t *testing.T) {
 	}
 	w.typed(fyne.KeyEscape, 0)
 	w.typed(fyne.KeyD, 0) // drawing begins
-	if w.idle() {
+	if !w.drawing() {
 		t.Fatal("nothing is being drawn")
 	}
 	w.refresh()

@@ -24,10 +24,8 @@ const (
 )
 
 // chooseStarter offers the starters with how they look and what they are.
-func (w *Window) chooseStarter() { w.askThen("Begin Anew", w.showStarters) }
-
-// showStarters lists the starters; their pictures come as they are drawn.
-func (w *Window) showStarters() {
+// Their pictures come as they are drawn.
+func (w *Window) chooseStarter() {
 	var d *dialog.CustomDialog
 	list := container.New(layout.NewCustomPaddedVBoxLayout(8))
 	starters := assets.Starters()
@@ -38,7 +36,7 @@ func (w *Window) showStarters() {
 		pictures[i].SetMinSize(fyne.NewSquareSize(starterSide))
 		list.Add(starterRow(s, pictures[i], func() {
 			d.Hide()
-			w.begin(s.Name)
+			w.askThen("Begin Anew", func() { w.begin(s.Name) })
 		}))
 	}
 	scroll := container.NewVScroll(container.New(layout.NewCustomPaddedLayout(0, 0, 0, 14), list))

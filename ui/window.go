@@ -2,8 +2,10 @@ package ui
 
 import (
 	"context"
+	"fmt"
 	"image/color"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -11,7 +13,6 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
-	"tsugime/repeat"
 	"tsugime/repeat/check"
 	"tsugime/repeat/document"
 	"tsugime/repeat/geom"
@@ -20,45 +21,18 @@ import (
 	"tsugime/ui/session"
 )
 
-// A state is an order, what was chosen in it, and a number that no other state of
-// the window has, so that "changed since it was saved" is one comparison.
-type state struct {
-	order  document.Order
-	chosen []pattern.ID
-	number int
-}
-
-// A Window is one order on the bench.
+// A Window shows one order: a station of it, and what is chosen there.
 type Window struct {
-	app   fyne.App
-	win   fyne.Window
-	store session.Store
+	*workshop
+	*openOrder
+	win    fyne.Window
+	chosen []pattern.ID // motifs that are selected
 
-	history document.History[state]
-	last    int          // number of the newest state
-	saved   int          // number of the state that the file holds
-	path    string       // of the file; "" before the first save
-	onDisk  stamp        // of the file as it was read or saved last
-	chosen  []pattern.ID // motifs that are selected
-
-	work     repeat.Work // of the newest state that is built
-	grounds  grounds     // of work
-	built    int         // its number; zero while nothing is built
-	fault    error       // why the present state could not be built
-	cancel   context.CancelFunc
-	building chan struct{} // closed when the rebuild begun last has ended
-	stop     context.CancelFunc
-	writes   writing
-	task     chan struct{} // closed when what goes on in the background is done and shown
-
-	dressed      *palette // what the window wears
-	dressing     bool     // while Fyne is told of it
-	systemIsDark bool     // the system asks for dark windows
-
-	cutter      session.Cutter // what is kept for all orders
-	cutterRead  int            // how often it was read or changed
-	cutterState string         // of its files when they were read
-	rack        *rackEditor    // that is open, nil for none
+	stop    context.CancelFunc
+	writes  writing
+	task    chan struct{} // closed when what goes on in the background is done and shown
+	working chan struct{} // closed when the work in the background begun last has ended
+	rack    *rackEditor   // that is open, nil for none
 
 	board    *board.Board
 	pointing pointing
@@ -76,23 +50,37 @@ type Window struct {
 // came from, or "" for a new one.
 func New(app fyne.App, order document.Order, path string, store session.Store) *Window {
 	speak(languageOf(app.Preferences()))
-	w := &Window{app: app, win: app.NewWindow("Tsugime"), store: store, path: path, onDisk: stampOf(path)}
-	w.dressFirst()
-	w.last, w.saved = 1, 1
-	w.history = document.Begin(state{order: order, number: 1})
-	w.board = board.New(w.dressed.frame())
+	shop := newWorkshop(app, store)
+	return shop.window(shop.open(order, path, true), draftAt)
+}
+
+// window opens a window on an order, at a station.
+func (s *workshop) window(o *openOrder, at int) *Window {
+	w := &Window{workshop: s, win: s.app.NewWindow("Tsugime"), at: at}
+	s.writings.add(&w.writes)
+	o.shownBy(w)
+	w.board = board.New(s.dressed.frame())
 	w.board.OnKey = w.typed
 	w.status, w.pointer = widget.NewLabel(""), widget.NewLabel("")
 	w.status.Truncation = fyne.TextTruncateEllipsis
 	w.furnish()
 	w.win.SetCloseIntercept(w.close)
 	w.win.SetOnDropped(w.dropped)
-	app.Lifecycle().SetOnEnteredForeground(w.lookAtDisk)
 	w.win.Resize(fyne.NewSize(1440, 900))
 	w.bindKeys()
-	w.GoTo(0)
-	w.shown()
+	w.GoTo(at)
+	if o.built == 0 {
+		o.shown()
+	} else {
+		o.retitle()
+	}
 	return w
+}
+
+// another opens one more window on the order, at the same station.
+func (w *Window) another() {
+	next := w.window(w.openOrder, w.at)
+	next.win.Show()
 }
 
 // furnish makes the stations and all that stands around the surface, in the
@@ -124,12 +112,6 @@ func (w *Window) layout() fyne.CanvasObject {
 	return container.NewBorder(top, below, nil, nil, middle)
 }
 
-// Order returns the order as it stands after the last edit.
-func (w *Window) Order() document.Order { return w.history.Now().order }
-
-// Changed reports whether the order differs from its file.
-func (w *Window) Changed() bool { return w.history.Now().number != w.saved }
-
 // Edit makes the next state by an edit with a name. What can't be done is told
 // in the line below, and nothing changes.
 func (w *Window) Edit(name string, edit func(document.Order) (document.Order, error)) bool {
@@ -139,8 +121,7 @@ func (w *Window) Edit(name string, edit func(document.Order) (document.Order, er
 		w.refresh()
 		return false
 	}
-	w.last++
-	w.history = w.history.Do(name, state{next, kept(next, w.chosen), w.last})
+	w.history = w.history.Do(name, state{next, kept(next, w.chosen), w.number()})
 	w.Say(say("%s.", say(name)))
 	w.changed()
 	return true
@@ -173,30 +154,12 @@ func sentence(err error) string {
 	return told(strings.ToUpper(s[:1]) + s[1:] + ".")
 }
 
-// changed shows the present state everywhere and has it built anew.
+// changed shows the present state in every window of the order, with what was chosen
+// in it in this one.
 func (w *Window) changed() {
-	w.shown()
-	w.store.Keep(w.path, w.Order(), w.Changed())
-}
-
-// shown shows the present state everywhere and has it built anew. What was kept of
-// an earlier run stays, until it was taken up or left.
-func (w *Window) shown() {
 	w.chosen = w.history.Now().chosen
-	w.title()
-	w.rebuild()
-	w.refresh()
-}
-
-// kept returns which of the motifs are still there.
-func kept(o document.Order, chosen []pattern.ID) []pattern.ID {
-	var ids []pattern.ID
-	for _, id := range chosen {
-		if _, ok := o.Motif(id); ok {
-			ids = append(ids, id)
-		}
-	}
-	return ids
+	w.shown()
+	w.keep()
 }
 
 // choose makes motifs the chosen ones.
@@ -218,50 +181,12 @@ func (w *Window) title() {
 	if w.Changed() {
 		name = "• " + name
 	}
+	if i := slices.Index(w.windows, w); i > 0 {
+		name = fmt.Sprintf("%s (%d)", name, i+1)
+	}
 	w.win.SetTitle(name + " – Tsugime")
 	w.win.SetMainMenu(w.mainMenu())
 }
-
-// rebuild carries the order along the line in the background; the newest wins. One
-// that was given up may have a while to go to its next stop: the newest waits for it,
-// so that edit upon edit never has more than one at work.
-func (w *Window) rebuild() {
-	if w.cancel != nil {
-		w.cancel()
-	}
-	ctx, cancel := context.WithCancel(context.Background())
-	now, prev := w.history.Now(), w.work
-	before, done := w.building, make(chan struct{})
-	w.cancel, w.building, w.fault = cancel, done, nil
-	go func() {
-		defer close(done)
-		if before != nil {
-			<-before
-		}
-		if ctx.Err() != nil {
-			return
-		}
-		work, err := repeat.Rebuild(ctx, prev, now.order)
-		var ready grounds
-		if err == nil {
-			ready = groundsOf(work)
-		}
-		later(func() {
-			if w.history.Now().number != now.number || ctx.Err() != nil {
-				return
-			}
-			if w.fault = err; err == nil {
-				w.work, w.grounds, w.built = work, ready, now.number
-			} else {
-				w.Say(sentence(err))
-			}
-			w.refresh()
-		})
-	}()
-}
-
-// Ready reports whether the work shown belongs to the present order.
-func (w *Window) Ready() bool { return w.built == w.history.Now().number }
 
 // refresh shows the present order and work in the station and the inspector.
 func (w *Window) refresh() {

@@ -99,18 +99,25 @@ var languageKeys = map[wording.Language][]*desktop.CustomShortcut{
 func languageCommands() []command {
 	var table []command
 	for _, l := range wording.Languages() {
-		free := func(w *Window) bool { return speaks() != l && w.idle() }
+		free := func(w *Window) bool { return speaks() != l && !w.drawing() }
 		table = append(table, command{"View", func(*Window) string { return languageName[l] }, languageKeys[l], free, func(w *Window) { w.Speak(l) }})
 	}
 	return table
 }
 
-// Speak shows the window in a language, at once and whenever it opens again.
+// Speak shows every window in a language, at once and whenever one opens again.
 func (w *Window) Speak(l wording.Language) {
 	w.app.Preferences().SetString(languageKey, string(l))
 	speak(l)
+	w.each(func(w *Window) {
+		w.refurnish()
+		w.Say("")
+	})
+}
+
+// refurnish makes all that stands in the window anew.
+func (w *Window) refurnish() {
 	w.furnish()
-	w.Say("")
 	w.title()
 	w.GoTo(w.at)
 }

@@ -108,9 +108,7 @@ func open(call opening.Call) (w *ui.Window, err error) {
 	program := app.NewWithID("org.tsugime.Tsugime")
 	program.SetIcon(fyne.NewStaticResource("org.tsugime.Tsugime.png", assets.IconPicture()))
 	w = ui.New(program, call.Order, call.Path, store)
-	if kept, ok := store.Kept(); ok {
-		w.Recover(kept)
-	}
+	w.OfferLeft()
 	return w, nil
 }
 

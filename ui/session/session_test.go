@@ -16,67 +16,6 @@ func order(title string) document.Order {
 	return o
 }
 
-func TestWhatIsKeptComesBackUntilItIsSaved(t *testing.T) {
-	s := In(t.TempDir(), time.Millisecond)
-	if _, ok := s.Kept(); ok {
-		t.Fatal("something is kept at the start")
-	}
-	s.Keep("coat.tsugime", order("first"), true)
-	s.Keep("coat.tsugime", order("second"), true)
-	var k Kept
-	for range 1000 {
-		var ok bool
-		if k, ok = s.Kept(); ok && k.Order.Title == "second" {
-			break
-		}
-		time.Sleep(2 * time.Millisecond)
-	}
-	if k.Order.Title != "second" || k.Path != "coat.tsugime" {
-		t.Errorf("kept %q of %q, want the second of coat.tsugime", k.Order.Title, k.Path)
-	}
-	s.Keep("coat.tsugime", order("second"), false)
-	if _, ok := s.Kept(); ok {
-		t.Error("a saved order is still kept")
-	}
-}
-
-// Who edits without a pause is kept as well, by one delay after the first edit.
-func TestEditUponEditIsKept(t *testing.T) {
-	s := In(t.TempDir(), 20*time.Millisecond)
-	end := time.Now().Add(time.Minute)
-	for {
-		s.Keep("coat.tsugime", order("coat"), true)
-		if _, ok := s.Kept(); ok {
-			return
-		}
-		if time.Now().After(end) {
-			t.Fatal("nothing was kept between edits that follow each other")
-		}
-		time.Sleep(time.Millisecond)
-	}
-}
-
-// Whatever is being written while an order is saved is gone afterwards.
-func TestASavedOrderIsNeverKept(t *testing.T) {
-	s := In(t.TempDir(), 0)
-	for range 300 {
-		s.Keep("coat.tsugime", order("coat"), true)
-		s.Keep("coat.tsugime", order("coat"), false)
-		if _, ok := s.Kept(); ok {
-			t.Fatal("a saved order is kept")
-		}
-	}
-	s.Keep("coat.tsugime", order("last"), true)
-	for end := time.Now().Add(time.Minute); ; time.Sleep(time.Millisecond) {
-		if k, ok := s.Kept(); ok && k.Order.Title == "last" {
-			return
-		}
-		if time.Now().After(end) {
-			t.Fatal("the last edit was not kept")
-		}
-	}
-}
-
 func TestSixOrdersAreRememberedTheNewestFirst(t *testing.T) {
 	s := In(t.TempDir(), time.Hour)
 	for _, name := range []string{"a", "b", "c", "d", "e", "f", "g", "c"} {
@@ -110,8 +49,11 @@ func TestTheStateFolderFollowsTheSpecification(t *testing.T) {
 
 func TestAStoreWithoutAFolderKeepsNothing(t *testing.T) {
 	var s Store
-	s.Keep("a", order("a"), true)
-	if _, ok := s.Kept(); ok || s.Remember("a") != nil || s.Recent() != nil {
+	k := s.Keeper()
+	k.Keep("a", order("a"), true)
+	if err := k.Flush(); err != nil || s.Left() != nil || s.Remember("a") != nil || s.Recent() != nil {
 		t.Error("the zero store kept something")
 	}
+	k.Forget()
+	s.End()
 }

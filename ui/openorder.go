@@ -1,0 +1,154 @@
+package ui
+
+import (
+	"context"
+	"slices"
+
+	"tsugime/repeat"
+	"tsugime/repeat/document"
+	"tsugime/repeat/pattern"
+	"tsugime/ui/session"
+)
+
+// A state is an order, what was chosen in it, and a number that no other state of
+// the program has, so that "changed since it was saved" is one comparison.
+type state struct {
+	order  document.Order
+	chosen []pattern.ID
+	number int
+}
+
+// An openOrder is one order on the bench, however many windows show it: its history
+// and file, and the work that is built of it once for all of them.
+type openOrder struct {
+	windows []*Window // that show it, the oldest first
+	keeper  *session.Keeper
+
+	history document.History[state]
+	saved   int    // number of the state that the file holds
+	path    string // of the file; "" before the first save
+	onDisk  stamp  // of the file as it was read or saved last
+
+	work    repeat.Work // of the newest state that is built
+	grounds grounds     // of work
+	built   int         // its number; zero while nothing is built
+	fault   error       // why the present state could not be built
+	cancel  context.CancelFunc
+	// building is closed when the rebuild begun last has ended.
+	building chan struct{}
+}
+
+// Order returns the order as it stands after the last edit.
+func (o *openOrder) Order() document.Order { return o.history.Now().order }
+
+// Changed reports whether the order differs from its file.
+func (o *openOrder) Changed() bool { return o.history.Now().number != o.saved }
+
+// Ready reports whether the work shown belongs to the present order.
+func (o *openOrder) Ready() bool { return o.built == o.history.Now().number }
+
+// keep has the present state kept where no file holds it.
+func (o *openOrder) keep() { o.keeper.Keep(o.path, o.Order(), o.Changed()) }
+
+// shown shows the present state in every window and has it built anew.
+func (o *openOrder) shown() {
+	for _, w := range o.windows {
+		w.chosen = kept(o.Order(), w.chosen)
+	}
+	o.retitle()
+	o.rebuild()
+	o.renew()
+}
+
+// retitle names every window.
+func (o *openOrder) retitle() {
+	for _, w := range o.windows {
+		w.title()
+	}
+}
+
+// renew shows the present order and work in every window.
+func (o *openOrder) renew() {
+	for _, w := range o.windows {
+		w.refresh()
+	}
+}
+
+// rebuild carries the order along the line in the background; the newest wins. One
+// that was given up may have a while to go to its next stop: the newest waits for it,
+// so that edit upon edit never has more than one at work.
+func (o *openOrder) rebuild() {
+	if o.cancel != nil {
+		o.cancel()
+	}
+	ctx, cancel := context.WithCancel(context.Background())
+	now, prev := o.history.Now(), o.work
+	before, done := o.building, make(chan struct{})
+	o.cancel, o.building, o.fault = cancel, done, nil
+	go func() {
+		defer close(done)
+		if before != nil {
+			<-before
+		}
+		if ctx.Err() != nil {
+			return
+		}
+		work, err := repeat.Rebuild(ctx, prev, now.order)
+		var ready grounds
+		if err == nil {
+			ready = groundsOf(work)
+		}
+		later(func() {
+			if o.history.Now().number != now.number || ctx.Err() != nil {
+				return
+			}
+			o.take(work, ready, err)
+		})
+	}()
+}
+
+// take shows what was built of the present state, or why it can't be.
+func (o *openOrder) take(work repeat.Work, ready grounds, err error) {
+	if o.fault = err; err == nil {
+		o.work, o.grounds, o.built = work, ready, o.history.Now().number
+	} else {
+		for _, w := range o.windows {
+			w.Say(sentence(err))
+		}
+	}
+	o.renew()
+}
+
+// shownBy lets a window show the order.
+func (o *openOrder) shownBy(w *Window) {
+	w.openOrder = o
+	o.windows = append(o.windows, w)
+}
+
+// leave lets a window go from its order. An order that no window shows is no longer
+// open: nothing of it is kept but its file.
+func (w *Window) leave() {
+	w.giveUp()
+	o := w.openOrder
+	o.windows = slices.DeleteFunc(o.windows, func(v *Window) bool { return v == w })
+	if len(o.windows) > 0 {
+		o.retitle()
+		return
+	}
+	if o.cancel != nil {
+		o.cancel()
+	}
+	o.keeper.Forget()
+	w.orders = slices.DeleteFunc(w.orders, func(other *openOrder) bool { return other == o })
+}
+
+// kept returns which of the motifs are still there.
+func kept(o document.Order, chosen []pattern.ID) []pattern.ID {
+	var ids []pattern.ID
+	for _, id := range chosen {
+		if _, ok := o.Motif(id); ok {
+			ids = append(ids, id)
+		}
+	}
+	return ids
+}
