@@ -63,7 +63,7 @@ func orderCommands() []command {
 		{"Order", named("Save As…"), keys(key(fyne.KeyS, ctrl|shift)), nil, (*Window).saveAs},
 		{"Order", named("Save a Copy…"), keys(key(fyne.KeyS, ctrl|alt)), nil, (*Window).saveCopy},
 		{"Order", named("Write the Job Folder…"), keys(key(fyne.KeyP, ctrl)), (*Window).Ready, (*Window).chooseFolder},
-		{"Order", named("Take Up What Was Kept…"), keys(key(fyne.KeyO, ctrl|shift)), func(w *Window) bool { return len(w.remains) > 0 }, (*Window).showLeft},
+		{"Order", named("Take Up What Was Kept…"), keys(key(fyne.KeyO, ctrl|alt)), func(w *Window) bool { return len(w.remains) > 0 }, (*Window).showLeft},
 		{"Order", named("Another Window"), keys(key(fyne.KeyN, ctrl|shift)), nil, (*Window).another},
 		{"Order", named("Close"), keys(key(fyne.KeyW, ctrl)), nil, (*Window).close},
 		{"Order", named("Quit"), keys(key(fyne.KeyQ, ctrl)), nil, func(w *Window) { w.quit() }},

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
+	"tsugime/export/raster"
 	"tsugime/repeat/check"
 	"tsugime/repeat/document"
 	"tsugime/repeat/geom"
@@ -22,10 +23,12 @@ type draft struct {
 	diameter *entry // of the next disc
 	path     *entry // of the next outline; "" for a disc
 	places   *widget.Check
-	drag     *drag      // in hand; nil for nothing
-	op       int        // the operation that makes the copy that was taken last
-	stands   geom.Point // where that copy stood
-	made     *design    // of the state that was shown last
+	drag     *drag          // in hand; nil for nothing
+	op       int            // the operation that makes the copy that was taken last
+	stands   geom.Point     // where that copy stood
+	made     *design        // of the state that was shown last
+	before   *raster.Ground // what was painted last
+	making   bool           // whether a ground is being made ready in the background
 	symmetry symmetryFields
 	ground   *groundBench
 	craft    craft // that has the hand; nil for none

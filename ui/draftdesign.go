@@ -2,6 +2,7 @@ package ui
 
 import (
 	"math"
+	"time"
 
 	"tsugime/export/raster"
 	"tsugime/repeat/document"
@@ -15,7 +16,11 @@ type design struct {
 	number int // of the state
 	unit   pattern.Unit
 	ground *raster.Ground // nil until it is painted
+	slow   bool           // whether the ground took longer than patternWait
 }
+
+// patternWait is how long an edit may wait for the picture of its pattern.
+const patternWait = 150 * time.Millisecond
 
 // design returns the unit of the present state with its copies.
 func (s *draft) design() *design {
@@ -26,13 +31,48 @@ func (s *draft) design() *design {
 	return s.made
 }
 
-// painted is the plain pattern, ready to be painted.
-func (d *design) painted() *raster.Ground {
+// painted is the plain pattern, ready to be painted. Where so much lies over one
+// another that it isn't ready soon, it is what was painted before, until the background
+// has done its work: the design has no ground until then.
+func (s *draft) painted() *raster.Ground {
+	d := s.design()
 	if d.ground == nil {
-		d.ground = groundOf(d.unit.Lattice, d.unit.Motifs)
+		s.makeReady(d)
 	}
-	return d.ground
+	if d.ground != nil {
+		s.before = d.ground
+	}
+	if s.before == nil {
+		s.before = raster.NewGround(nil)
+	}
+	return s.before
 }
+
+// makeReady makes the ground of a design, one at a time: what is edited while one is
+// being made is asked for again when that one is shown.
+func (s *draft) makeReady(d *design) {
+	if s.making {
+		return
+	}
+	made := make(chan *raster.Ground, 1)
+	go func() { made <- groundOf(d.unit.Lattice, d.unit.Motifs) }()
+	select {
+	case d.ground = <-made:
+	case <-time.After(patternWait):
+		s.making, d.slow = true, true
+		go func() {
+			g := <-made
+			later(func() {
+				s.making, d.ground = false, g
+				s.w.repaint()
+			})
+		}()
+	}
+}
+
+// waits reports whether the picture of the present pattern isn't there, or took so long
+// that nothing like it can be made under the hand.
+func (s *draft) waits() bool { return s.design().slow || s.design().ground == nil }
 
 // groundOf makes motifs ready to be painted as a plain pattern.
 func groundOf(l pattern.Lattice, motifs []pattern.Motif) *raster.Ground {

@@ -32,7 +32,11 @@ func (s *draft) take() *drag {
 			rest = append(rest, m)
 		}
 	}
-	d.stays, d.moves = groundOf(o.Unit.Lattice, rest), groundOf(o.Unit.Lattice, taken)
+	if s.waits() { // only the frames follow
+		d.stays, d.moves = s.painted(), raster.NewGround(nil)
+	} else {
+		d.stays, d.moves = groundOf(o.Unit.Lattice, rest), groundOf(o.Unit.Lattice, taken)
+	}
 	for _, m := range o.Unit.Motifs {
 		if chosen[m.ID] {
 			d.drawn = append(d.drawn, m)
@@ -61,7 +65,9 @@ func (s *draft) to(d *drag, by geom.Point) {
 	if d.group, err = o.Group.Multiply(o.Unit.Lattice, at); err != nil {
 		d.group = at
 	}
-	d.moves = groundOf(o.Unit.Lattice, d.group)
+	if !s.waits() {
+		d.moves = groundOf(o.Unit.Lattice, d.group)
+	}
 }
 
 // shift is how far the moving ground is laid from where it was made.

@@ -61,6 +61,10 @@ func (s *draft) scene() board.Scene {
 	if s.w.Ready() && s.drag == nil {
 		markPaper(&sc, s.w, 0, geom.Point{})
 	}
+	if s.drag == nil && s.design().ground == nil {
+		sc.Labels = append(sc.Labels, board.Label{At: sc.Extent.Centre(), Align: board.Middle, Colour: worn().ink, Shield: worn().shield, Size: 14,
+			Text: say("So much lies over one another here that the picture takes a while.")})
+	}
 	if len(o.Unit.Motifs) == 0 {
 		sc.Labels = append(sc.Labels, board.Label{At: sc.Extent.Centre(), Align: board.Middle, Colour: worn().ink, Shield: worn().shield, Size: 14,
 			Text: say("Choose “A click places a motif”, then click on the paper.")})
@@ -95,7 +99,7 @@ func (s *draft) laid() []board.Laid {
 	if s.drag != nil {
 		return []board.Laid{lay(s.drag.stays, geom.Point{}), lay(s.drag.moves, s.drag.shift())}
 	}
-	return []board.Laid{lay(s.design().painted(), geom.Point{})}
+	return []board.Laid{lay(s.painted(), geom.Point{})}
 }
 
 // markChosen frames the chosen motifs, where a drag has brought them, and lightly

@@ -34,7 +34,9 @@ func BenchmarkAfterAnEdit(b *testing.B) {
 	})
 	b.Run("grounds", func(b *testing.B) {
 		for b.Loop() {
-			groundsOf(work)
+			if _, err := groundsOf(b.Context(), work); err != nil {
+				b.Fatal(err)
+			}
 		}
 	})
 }

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"context"
 	"slices"
 	"sync"
 
@@ -26,7 +27,8 @@ type grounds struct {
 	has     pattern.Recognised // the symmetry of the finished pattern; no group where there is none to tell
 }
 
-func groundsOf(w repeat.Work) grounds {
+// groundsOf makes them; its error is the context's.
+func groundsOf(ctx context.Context, w repeat.Work) (grounds, error) {
 	x, y := w.Scale.Board()
 	var finished, laid []geom.Shape
 	var reach geom.Box
@@ -42,24 +44,24 @@ func groundsOf(w repeat.Work) grounds {
 
 		has: symmetryOf(w.Order.Design()),
 	}
-	// They are made ready side by side.
-	var together sync.WaitGroup
+	var together sync.WaitGroup // they are made ready side by side
+	ready := func(to **raster.Ground, shapes []geom.Shape, periods ...geom.Point) {
+		together.Go(func() { *to, _ = raster.MakeReady(ctx, shapes, periods...) })
+	}
 	for i, s := range set {
 		g.islands = append(g.islands, islandsOf(s))
-		together.Go(func() {
-			var cut []geom.Shape
-			for _, c := range s.CutOuts {
-				cut = append(cut, c.Shape)
-			}
-			g.sheets[i] = raster.NewGround(cut)
-		})
+		var cut []geom.Shape
+		for _, c := range s.CutOuts {
+			cut = append(cut, c.Shape)
+		}
+		ready(&g.sheets[i], cut)
 	}
 	if len(set) > 1 {
-		together.Go(func() { g.print = raster.NewGround(finished) })
+		ready(&g.print, finished)
 	}
 	period := w.Run.Step
 	if w.Run.Bolt.Folded { // every other section is the image of the one before
-		g.image = raster.NewGround(mirroredAt(finished, w.Order.Sheet.Step))
+		ready(&g.image, mirroredAt(finished, w.Order.Sheet.Step))
 		laid = slices.Concat(laid, mirroredAt(laid, 2*period))
 		period *= 2
 	}
@@ -69,14 +71,17 @@ func groundsOf(w repeat.Work) grounds {
 		for i, s := range laid {
 			turned[i] = s.Placed(over)
 		}
-		g.back = raster.NewGround(turned, geom.Point{Y: period})
+		ready(&g.back, turned, geom.Point{Y: period})
 	}
-	g.board = raster.NewGround(laid, geom.Point{Y: period})
+	ready(&g.board, laid, geom.Point{Y: period})
 	together.Wait()
+	if err := ctx.Err(); err != nil {
+		return grounds{}, err
+	}
 	if len(set) == 1 { // which prints what it cuts
 		g.print = g.sheets[0]
 	}
-	return g
+	return g, nil
 }
 
 // mirroredAt returns shapes mirrored along the bolt: what lies at nought goes to y.

@@ -30,7 +30,11 @@ func TestAFoldedClothIsShownMirroredAtItsFolds(t *testing.T) {
 		const pxPerMM = 4.0
 		p := raster.NewPlane(size, size)
 		view := raster.View{X: 100, Y: w.Run.Step.MM() - size/2/pxPerMM, PxPerMM: pxPerMM}
-		groundsOf(w).board.Paint(p, view, raster.Lay{})
+		g, err := groundsOf(t.Context(), w)
+		if err != nil {
+			t.Fatal(err)
+		}
+		g.board.Paint(p, view, raster.Lay{})
 		worst, open := 0, 0
 		for y := range size / 2 {
 			for x := range size {

@@ -96,7 +96,7 @@ func (o *openOrder) rebuild() {
 		work, err := repeat.Rebuild(ctx, prev, now.order)
 		var ready grounds
 		if err == nil {
-			ready = groundsOf(work)
+			ready, err = groundsOf(ctx, work)
 		}
 		later(func() {
 			if o.history.Now().number != now.number || ctx.Err() != nil {

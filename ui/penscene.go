@@ -93,7 +93,7 @@ func (s *draft) multiplied(shape geom.Shape) []pattern.Motif {
 
 func (d *penHand) laid() []board.Laid {
 	at := []raster.Lay{{}}
-	laid := []board.Laid{{Ground: d.s.design().painted(), Lays: at}}
+	laid := []board.Laid{{Ground: d.s.painted(), Lays: at}}
 	if _, shape := d.drawn(); len(shape.Outline) > 0 && d.s.over(shape.Outline) <= mostShownOver {
 		laid = append(laid, board.Laid{Ground: groundOf(d.w.Order().Unit.Lattice, d.s.multiplied(shape)), Lays: at})
 	}

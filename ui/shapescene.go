@@ -21,7 +21,7 @@ func (h *shapeHand) now() []pen.Stroke {
 func (h *shapeHand) laid() []board.Laid {
 	at := []raster.Lay{{}}
 	if h.drawn == nil {
-		return []board.Laid{{Ground: h.s.design().painted(), Lays: at}}
+		return []board.Laid{{Ground: h.s.painted(), Lays: at}}
 	}
 	l := h.w.Order().Unit.Lattice
 	if h.rest == nil || h.restOf != h.number {

@@ -58,14 +58,14 @@ func await(t testing.TB, what string, holds func() bool) {
 	}
 }
 
-// settle waits until the newest order has been built and shown.
+// settle waits until the newest order has been built and shown, its pattern too.
 func settle(t testing.TB, w *Window) {
 	t.Helper()
 	await(t, "the order is built and shown", func() bool {
 		if w.fault != nil {
 			t.Fatal(w.fault)
 		}
-		return w.Ready()
+		return w.Ready() && !w.stations[draftAt].(*draft).making
 	})
 }
 

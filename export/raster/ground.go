@@ -1,6 +1,7 @@
 package raster
 
 import (
+	"context"
 	"math"
 	"sync"
 
@@ -29,11 +30,24 @@ type Ground struct {
 // length, or in line with the one before, is left out. Where shapes lie over one
 // another, or over their own copies, what they cover together counts once.
 func NewGround(shapes []geom.Shape, periods ...geom.Point) *Ground {
+	g, err := MakeReady(context.Background(), shapes, periods...)
+	if err != nil {
+		panic(err) // nothing gives up what is in the background of all
+	}
+	return g
+}
+
+// MakeReady is NewGround that can be given up, for shapes of which so many may lie over
+// one another that it takes seconds; its error is the context's.
+func MakeReady(ctx context.Context, shapes []geom.Shape, periods ...geom.Point) (*Ground, error) {
 	periods = reduced(periods)
 	c := newCrowd(shapes, periods)
 	var discs []disc
 	var curves []curve
 	for i, s := range shapes {
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
 		if s.Round() && s.Disc.Diameter <= 0 || c.boxes[i].Empty() {
 			continue
 		}
@@ -58,7 +72,7 @@ func NewGround(shapes []geom.Shape, periods ...geom.Point) *Ground {
 		}
 		g.patch, g.steps = g.unit.repeated(places), []geom.Point{a.Times(n), b.Times(n)}
 	}
-	return g
+	return g, nil
 }
 
 // between returns about how far it is from one hole to the next, in millimetres: the
