@@ -69,9 +69,6 @@ func (p *palette) variant() fyne.ThemeVariant {
 	return theme.VariantLight
 }
 
-// Icon returns Fyne's icons for its own dialogs; the stations have none.
-func (Theme) Icon(n fyne.ThemeIconName) fyne.Resource { return theme.DefaultTheme().Icon(n) }
-
 // Size returns Fyne's sizes with rounder air between things.
 func (Theme) Size(n fyne.ThemeSizeName) float32 {
 	switch n {
