@@ -81,7 +81,7 @@ var fynesIcons = map[fyne.ThemeIconName]string{
 	theme.IconNameNavigateBack: "left", theme.IconNameNavigateNext: "right", theme.IconNameMoveUp: "up", theme.IconNameMoveDown: "down",
 	theme.IconNameMenuExpand: "expand", theme.IconNameArrowDropDown: "unfold", theme.IconNameArrowDropUp: "fold",
 	theme.IconNameList: "list", theme.IconNameGrid: "grid", theme.IconNameSettings: "settings",
-	theme.IconNameZoomIn: "closer", theme.IconNameZoomOut: "farther", theme.IconNameZoomFit: "whole",
+	theme.IconNameViewZoomIn: "closer", theme.IconNameViewZoomOut: "farther", theme.IconNameViewZoomFit: "whole",
 }
 
 // Icon returns the drawn icon for a name of Fyne's, or Fyne's where none is drawn.

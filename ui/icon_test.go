@@ -87,7 +87,7 @@ func TestEveryIconIsSeenInBothLooks(t *testing.T) {
 			a.Settings().SetTheme(Theme{p})
 			for k, px := range []int{16, 20} {
 				img := painted(p.icon(name), px, Theme{p})
-				if got := inked(img); got < 0.08 || got > 0.75 {
+				if got := inked(img); got < 0.06 || got > 0.75 {
 					t.Errorf("%s, %s, %d px: it covers %.0f %% of its place", look, name, px, 100*got)
 				}
 				if p == &byDay {
@@ -113,6 +113,22 @@ func TestEveryIconIsSeenInBothLooks(t *testing.T) {
 	}
 	if err := f.Close(); err != nil {
 		t.Fatal(err)
+	}
+}
+
+// What is drawn is shown: by Fyne's dialogs, or at a station.
+func TestEveryIconHasAPlace(t *testing.T) {
+	shown := map[string]bool{}
+	for _, name := range fynesIcons {
+		shown[name] = true
+	}
+	for _, name := range stationNames {
+		shown[stationIcon(name)] = true
+	}
+	for _, name := range assets.IconNames() {
+		if !shown[name] {
+			t.Errorf("%s is shown nowhere", name)
+		}
 	}
 }
 

@@ -26,6 +26,7 @@ type palette struct {
 	edge    color.RGBA // of what is written in, and of a bar that scrolls
 	vat     color.RGBA // what is chosen, and the button that matters
 	onVat   color.RGBA // words on it
+	hand    color.RGBA // laid thinly over what has the keys
 	fault   color.RGBA // words about a fault
 	warning color.RGBA
 	shield  color.RGBA // behind words on a picture
@@ -67,6 +68,7 @@ var byDay = palette{
 	edge:    color.RGBA{0x8c, 0x7f, 0x69, 0xff},
 	vat:     color.RGBA{0x27, 0x3a, 0x6b, 0xff},
 	onVat:   color.RGBA{0xff, 0xfc, 0xf5, 0xff},
+	hand:    color.RGBA{0xb0, 0x78, 0x20, 0xff},
 	fault:   color.RGBA{0xa1, 0x2e, 0x1c, 0xff},
 	warning: color.RGBA{0x8a, 0x55, 0x1c, 0xff},
 	shield:  color.RGBA{0xfd, 0xf9, 0xf0, 0xff},
@@ -113,6 +115,7 @@ var byLamp = palette{
 	edge:    color.RGBA{0x7c, 0x84, 0x99, 0xff},
 	vat:     color.RGBA{0x9f, 0xb8, 0xea, 0xff},
 	onVat:   color.RGBA{0x10, 0x18, 0x28, 0xff},
+	hand:    color.RGBA{0x8c, 0x5e, 0x24, 0xff},
 	fault:   color.RGBA{0xff, 0x9a, 0x80, 0xff},
 	warning: color.RGBA{0xe8, 0xb4, 0x5a, 0xff},
 	shield:  color.RGBA{0x16, 0x1c, 0x2b, 0xff},

@@ -3,10 +3,12 @@ package ui
 import (
 	"fmt"
 	"image/color"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"tsugime/repeat/check"
@@ -23,22 +25,24 @@ type stationBar struct {
 // A knot is one station on the thread.
 type knot struct {
 	ring  *canvas.Circle
+	icon  *canvas.Image
 	name  *canvas.Text
 	found *canvas.Text
 }
 
 // Sizes of the thread, in screen units.
 const (
-	barHeight  = 50
-	knotStep   = 178
+	barHeight  = 52
+	knotStep   = 182
 	knotFirst  = 34
-	knotRadius = 8
+	knotRadius = 15
+	knotIcon   = 18
 )
 
 func newStationBar(w *Window) *stationBar {
 	b := &stationBar{w: w}
 	for _, s := range w.stations {
-		k := &knot{canvas.NewCircle(worn().card), canvas.NewText(say(s.name()), worn().ink), canvas.NewText("", worn().fault)}
+		k := &knot{canvas.NewCircle(worn().card), &canvas.Image{FillMode: canvas.ImageFillContain}, canvas.NewText(say(s.name()), worn().ink), canvas.NewText("", worn().fault)}
 		k.ring.StrokeWidth = 2
 		k.name.TextSize, k.found.TextSize = 15, 12
 		b.knots = append(b.knots, k)
@@ -63,9 +67,13 @@ func (b *stationBar) refresh() {
 	for i, k := range b.knots {
 		k.name.TextStyle.Bold = i == b.w.at
 		k.name.Color, k.ring.StrokeColor, k.ring.FillColor = worn().faint, color.Color(worn().faint), color.Color(worn().card)
+		in := theme.ColorNamePlaceHolder
 		if i == b.w.at {
 			k.name.Color, k.ring.StrokeColor, k.ring.FillColor = worn().ink, worn().vat, worn().vat
+			in = theme.ColorNameForegroundOnPrimary
 		}
+		k.icon.Resource = worn().iconIn(stationIcon(stationNames[i]), in)
+		k.icon.Refresh()
 		k.found.Text, k.found.Color = b.count(b.w.stations[i])
 		k.ring.Refresh()
 		k.name.Refresh()
@@ -73,6 +81,9 @@ func (b *stationBar) refresh() {
 	}
 	b.Refresh()
 }
+
+// stationIcon is the drawn icon of a station, by its name in English.
+func stationIcon(name string) string { return strings.ToLower(name) }
 
 // count tells how many findings of a station need a look, by the worst's shape.
 func (b *stationBar) count(s station) (string, color.Color) {
@@ -95,7 +106,7 @@ func (b *stationBar) CreateRenderer() fyne.WidgetRenderer {
 	thread.StrokeWidth = 2
 	r := &barRenderer{b, thread, []fyne.CanvasObject{thread}}
 	for _, k := range b.knots {
-		r.objects = append(r.objects, k.ring, k.name, k.found)
+		r.objects = append(r.objects, k.ring, k.icon, k.name, k.found)
 	}
 	return r
 }
@@ -115,16 +126,18 @@ func (r *barRenderer) MinSize() fyne.Size {
 
 // Layout strings the knots on the thread, each name over its piece of it.
 func (r *barRenderer) Layout(fyne.Size) {
-	const y = barHeight - 15
+	const y = barHeight - 22
 	last := float32(len(r.b.knots)-1)*knotStep + knotFirst
 	r.thread.Position1, r.thread.Position2 = fyne.NewPos(knotFirst, y), fyne.NewPos(last, y)
 	for i, k := range r.b.knots {
 		x := knotFirst + float32(i)*knotStep
 		k.ring.Move(fyne.NewPos(x-knotRadius, y-knotRadius))
 		k.ring.Resize(fyne.NewSize(2*knotRadius, 2*knotRadius))
-		k.name.Move(fyne.NewPos(x+knotRadius+6, 6))
+		k.icon.Move(fyne.NewPos(x-knotIcon/2, y-knotIcon/2))
+		k.icon.Resize(fyne.NewSquareSize(knotIcon))
+		k.name.Move(fyne.NewPos(x+knotRadius+7, 5))
 		k.name.Resize(k.name.MinSize())
-		k.found.Move(fyne.NewPos(x+knotRadius+14+k.name.MinSize().Width, 9))
+		k.found.Move(fyne.NewPos(x+knotRadius+15+k.name.MinSize().Width, 8))
 		k.found.Resize(k.found.MinSize())
 	}
 }

@@ -45,7 +45,7 @@ func (t Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color 
 	case theme.ColorNameInputBorder, theme.ColorNameScrollBar:
 		return p.edge
 	case theme.ColorNameFocus:
-		return seeThrough(p.vat, 0x58)
+		return seeThrough(p.hand, handShare)
 	case theme.ColorNameSelection:
 		return seeThrough(p.vat, 0x38)
 	case theme.ColorNameHover:
@@ -59,6 +59,10 @@ func (t Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color 
 	}
 	return theme.DefaultTheme().Color(name, p.variant())
 }
+
+// handShare is how much of the colour of what has the keys lies over it, of 255: words
+// on it stay readable.
+const handShare = 0xa0
 
 // variant is which of Fyne's own two looks goes with a palette, for the colours that
 // the workshop has none for: shadows.

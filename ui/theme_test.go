@@ -48,7 +48,7 @@ func between(a, b color.RGBA, share float64) color.RGBA {
 func TestWordsStandOutFromTheirGround(t *testing.T) {
 	for look, p := range both {
 		quiet := map[string]color.RGBA{"panel": p.card, "field": p.field, "table": p.table, "shield": p.shield, "idle button": p.idle, "button": p.button}
-		loud := map[string]color.RGBA{"field with chosen words": over(p.field, seeThrough(p.vat, 0x38)), "button with the focus": over(p.button, seeThrough(p.vat, 0x58)),
+		loud := map[string]color.RGBA{"field with chosen words": over(p.field, seeThrough(p.vat, 0x38)), "button with the focus": over(p.button, seeThrough(p.hand, handShare)),
 			"button under the pointer": over(p.button, seeThrough(p.ink, 0x14)), "button that is pressed": over(p.button, seeThrough(p.ink, 0x28))}
 		for ground, under := range quiet {
 			loud[ground] = under
@@ -171,6 +171,25 @@ func TestFynesPartsWearThePalette(t *testing.T) {
 				t.Errorf("%s: %s is not of the palette", look, name)
 			} else if c != (Theme{p}).Color(name, p.variant()) {
 				t.Errorf("%s: %s follows Fyne's variant", look, name)
+			}
+		}
+	}
+}
+
+// What has the keys is seen (WCAG 2.2, 2.4.7), on a button like any other and on the one
+// that matters: the fill gets lighter or darker by half at least, in another hue, and
+// words on it stay readable.
+func TestWhatHasTheKeysIsSeen(t *testing.T) {
+	for look, p := range both {
+		for name, c := range map[string]struct{ ground, words color.RGBA }{
+			"a button": {p.button, p.ink}, "the button that matters": {p.vat, p.onVat}, "a row": {p.card, p.ink},
+		} {
+			with := over(c.ground, seeThrough(p.hand, handShare))
+			if got := contrast(with, c.ground); got < 1.5 {
+				t.Errorf("%s: %s with the keys is %.2f to 1 from one without, want 1.5", look, name, got)
+			}
+			if got := contrast(with, c.words); got < 4.5 {
+				t.Errorf("%s: the words of %s with the keys are %.2f to 1, want 4.5", look, name, got)
 			}
 		}
 	}
