@@ -55,6 +55,14 @@ func TestTenThousandRandomCommandsUndoToTheStart(t *testing.T) {
 				t.Errorf("only %d edits", undone)
 			}
 			w.cancel()
+			for ended := false; !ended; {
+				select {
+				case f := <-posted:
+					f()
+				case <-w.building:
+					ended = true
+				}
+			}
 		})
 	}
 }
