@@ -3,6 +3,8 @@ package ui
 import (
 	"context"
 	"slices"
+	"sync/atomic"
+	"time"
 
 	"tsugime/repeat"
 	"tsugime/repeat/document"
@@ -36,6 +38,7 @@ type openOrder struct {
 	cancel  context.CancelFunc
 	// building is closed when the rebuild begun last has ended.
 	building chan struct{}
+	left     atomic.Int32 // how many that were given up go on
 }
 
 // Order returns the order as it stands after the last edit.
@@ -74,9 +77,16 @@ func (o *openOrder) renew() {
 	}
 }
 
-// rebuild carries the order along the line in the background; the newest wins. One
-// that was given up may have a while to go to its next stop: the newest waits for it,
-// so that edit upon edit never has more than one at work.
+// How long the newest rebuild waits for one that was given up to come to its next stop,
+// and how many that take longer may go on beside it, left to end by themselves.
+const (
+	stopWait = 2 * time.Second
+	mostLeft = 2
+)
+
+// rebuild carries the order along the line in the background; the newest wins. It waits
+// for the one before, which was given up, so that edit upon edit has one at work; but
+// where a mistaken edit would be measured for minutes, its undo isn't held up.
 func (o *openOrder) rebuild() {
 	if o.cancel != nil {
 		o.cancel()
@@ -87,9 +97,7 @@ func (o *openOrder) rebuild() {
 	o.cancel, o.building, o.fault = cancel, done, nil
 	go func() {
 		defer close(done)
-		if before != nil {
-			<-before
-		}
+		o.await(before)
 		if ctx.Err() != nil {
 			return
 		}
@@ -104,6 +112,27 @@ func (o *openOrder) rebuild() {
 			}
 			o.take(work, ready, err)
 		})
+	}()
+}
+
+// await waits until a rebuild has ended, or leaves it behind.
+func (o *openOrder) await(before chan struct{}) {
+	if before == nil {
+		return
+	}
+	select {
+	case <-before:
+		return
+	case <-time.After(stopWait):
+	}
+	if o.left.Add(1) > mostLeft {
+		<-before
+		o.left.Add(-1)
+		return
+	}
+	go func() {
+		<-before
+		o.left.Add(-1)
 	}()
 }
 
