@@ -27,6 +27,7 @@ type Work struct {
 	Reverse  *cloth.Reverse // what the back takes, where both sides are printed
 	Fold     *cloth.Folding // what meets at the folds of poured dye, where the cloth is folded
 	Findings []check.Finding
+	unlaid   error // why no garment is laid; nil where one is
 }
 
 // Build carries an order along the line: cut-outs on a sheet, placements along
@@ -38,6 +39,14 @@ func Build(ctx context.Context, o document.Order) (Work, error) { return Rebuild
 // of an order that an edit parts from o: what the edit leaves as it is on the
 // sheet, and of the question how panels are to lie, is taken from there. prev stays as it is.
 func Rebuild(ctx context.Context, prev Work, o document.Order) (Work, error) {
+	return RebuildTelling(ctx, prev, o, nil)
+}
+
+// RebuildTelling is Rebuild that tells first what is known soonest: once the webs, the
+// islands and the flaws of the plain pattern are measured, first is given the findings
+// as they are with those, while the joint, the cloth and the garment are still prev's.
+// It isn't called where stencil.CutAgainTelling doesn't tell.
+func RebuildTelling(ctx context.Context, prev Work, o document.Order, first func([]check.Finding)) (Work, error) {
 	if err := o.Check(); err != nil {
 		return Work{}, err
 	}
@@ -47,7 +56,14 @@ func Rebuild(ctx context.Context, prev Work, o document.Order) (Work, error) {
 	}}
 	var err error
 	width, _ := o.Cloth.Bolt.FinishedSize()
-	if w.Sheet, err = stencil.CutAgain(ctx, prev.Sheet, w.Design, o.Sheet, width); err != nil {
+	if w.Sheet, err = stencil.CutAgainTelling(ctx, prev.Sheet, w.Design, o.Sheet, width, func(s stencil.Sheet) {
+		if first == nil {
+			return
+		}
+		soon := prev
+		soon.Design, soon.Ground, soon.Sheet = w.Design, w.Ground, s
+		first(soon.judged(o.Limits))
+	}); err != nil {
 		return Work{}, fmt.Errorf("stencil: %w", err)
 	}
 	if w.Under, err = prev.Under.Again(ctx, prev.Design, w.Design); err != nil {
@@ -57,15 +73,19 @@ func Rebuild(ctx context.Context, prev Work, o document.Order) (Work, error) {
 	if w.Run, err = cloth.Lay(o.Cloth.Bolt, o.Board, w.register(), o.Sheet.Step.Times(along)); err != nil {
 		return Work{}, fmt.Errorf("cloth: %w", err)
 	}
-	var unlaid error
-	w.Dressed, unlaid = cloth.DressAgain(prev.Dressed, o.Cloth.Bolt, w.Run, o.Unit.Lattice, o.Garment, o.Limits.SeamPhase)
+	w.Dressed, w.unlaid = cloth.DressAgain(prev.Dressed, o.Cloth.Bolt, w.Run, o.Unit.Lattice, o.Garment, o.Limits.SeamPhase)
 	if err = w.sides(); err != nil {
 		return Work{}, fmt.Errorf("cloth: %w", err)
 	}
-	w.Findings = check.All(check.Measures{
-		Unit: w.Design, Under: w.Under, Ground: w.Ground, Sheet: w.Sheet, Run: w.Run, Dressed: w.Dressed, Reverse: w.Reverse, Fold: w.Fold, Unlaid: unlaid,
-	}, check.Limits(o.Limits))
+	w.Findings = w.judged(o.Limits)
 	return w, ctx.Err()
+}
+
+// judged returns every finding of the work.
+func (w Work) judged(l document.Limits) []check.Finding {
+	return check.All(check.Measures{
+		Unit: w.Design, Under: w.Under, Ground: w.Ground, Sheet: w.Sheet, Run: w.Run, Dressed: w.Dressed, Reverse: w.Reverse, Fold: w.Fold, Unlaid: w.unlaid,
+	}, check.Limits(l))
 }
 
 // groundOf returns how the order's ground met the step, as long as its unit stands

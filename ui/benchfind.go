@@ -11,7 +11,7 @@ import (
 
 // findings are those of the work, and of the bench while it is shown.
 func (w *Window) findings() []check.Finding {
-	found := w.work.Findings
+	found := w.found()
 	if b := w.shownBench(); b != nil {
 		found = found[:len(found):len(found)]
 		for _, f := range b.planner.plan.found {

@@ -14,6 +14,7 @@ type Glimpse struct {
 	View    string        // of the station, where it has several
 	State   int           // the number of the state that is shown
 	Built   int           // the number of the state whose work is shown; State when all is worked out
+	Found   int           // the number of the state that the findings are of, but for those that take longest
 	Path    string        // the order's file, "" for none
 	Changed bool          // whether the order differs from its file
 	Asking  bool          // whether something lies over the window and waits for an answer
@@ -28,7 +29,7 @@ type Glimpse struct {
 // Glimpse returns what the window shows just now.
 func (w *Window) Glimpse() Glimpse {
 	g := Glimpse{
-		Station: stationNames[w.at], View: w.stations[w.at].view(), State: w.history.Now().number, Built: w.built, Path: w.path, Changed: w.Changed(),
+		Station: stationNames[w.at], View: w.stations[w.at].view(), State: w.history.Now().number, Built: w.built, Found: max(w.built, w.soonOf), Path: w.path, Changed: w.Changed(),
 		Asking: w.win.Canvas().Overlays().Top() != nil, Busy: w.busy(),
 		At: fyne.CurrentApp().Driver().AbsolutePositionForObject(w.board), Size: w.board.Size(),
 		Zoom: w.board.Scale(), Words: w.status.Text,

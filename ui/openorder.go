@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"tsugime/repeat"
+	"tsugime/repeat/check"
 	"tsugime/repeat/document"
 	"tsugime/repeat/pattern"
 	"tsugime/ui/session"
@@ -31,10 +32,12 @@ type openOrder struct {
 	path    string // of the file; "" before the first save
 	onDisk  stamp  // of the file as it was read or saved last
 
-	work    repeat.Work // of the newest state that is built
-	grounds grounds     // of work
-	built   int         // its number; zero while nothing is built
-	fault   error       // why the present state could not be built
+	work    repeat.Work     // of the newest state that is built
+	grounds grounds         // of work
+	built   int             // its number; zero while nothing is built
+	fault   error           // why the present state could not be built
+	soon    []check.Finding // of the present state while it is being built, as far as they are known
+	soonOf  int             // the number of the state that they are of
 	cancel  context.CancelFunc
 	// building is closed when the rebuild begun last has ended.
 	building chan struct{}
@@ -101,7 +104,9 @@ func (o *openOrder) rebuild() {
 		if ctx.Err() != nil {
 			return
 		}
-		work, err := repeat.Rebuild(ctx, prev, now.order)
+		work, err := repeat.RebuildTelling(ctx, prev, now.order, func(f []check.Finding) {
+			later(func() { o.tell(now.number, f) })
+		})
 		var ready grounds
 		if err == nil {
 			ready, err = groundsOf(ctx, work)
@@ -113,6 +118,27 @@ func (o *openOrder) rebuild() {
 			o.take(work, ready, err)
 		})
 	}()
+}
+
+// tell shows the findings of a state that are known before it is built.
+func (o *openOrder) tell(number int, f []check.Finding) {
+	if o.history.Now().number != number || o.Ready() {
+		return
+	}
+	o.soon, o.soonOf = f, number
+	for _, w := range o.windows {
+		w.right.show(w.stations[w.at])
+		w.bar.refresh()
+		w.board.Tell()
+	}
+}
+
+// found returns the findings of the newest state that has any.
+func (o *openOrder) found() []check.Finding {
+	if o.soonOf > o.built {
+		return o.soon
+	}
+	return o.work.Findings
 }
 
 // await waits until a rebuild has ended, or leaves it behind.

@@ -88,7 +88,7 @@ func stationIcon(name string) string { return strings.ToLower(name) }
 // count tells how many findings of a station need a look, by the worst's shape.
 func (b *stationBar) count(s station) (string, color.Color) {
 	var mine []check.Finding
-	for _, f := range b.w.work.Findings {
+	for _, f := range b.w.found() {
 		if s.owns(f) && f.Severity != check.Note {
 			mine = append(mine, f)
 		}

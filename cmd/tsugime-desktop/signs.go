@@ -26,7 +26,7 @@ const (
 
 // Signs writes a line for each change of what a window shows:
 //
-//	shown   t=NANOSECONDS station=NAME state=N built=N … words="…"
+//	shown   t=NANOSECONDS station=NAME state=N built=N found=N … words="…"
 //	painted t=NANOSECONDS heap=BYTES ms=4.1,3.9,…
 //
 // t is the clock of the machine since 1970. A line is written before the frame that
@@ -61,8 +61,8 @@ func giveSigns(w *ui.Window) error {
 // shown writes what the window shows, if it is another thing than before.
 func (s *signs) shown() {
 	g := s.w.Glimpse()
-	line := fmt.Sprintf("station=%s state=%d built=%d changed=%t asking=%t busy=%t x=%.1f y=%.1f w=%.1f h=%.1f left=%.6f top=%.6f zoom=%.6f path=%q view=%q words=%q",
-		g.Station, g.State, g.Built, g.Changed, g.Asking, g.Busy, g.At.X, g.At.Y, g.Size.Width, g.Size.Height,
+	line := fmt.Sprintf("station=%s state=%d built=%d found=%d changed=%t asking=%t busy=%t x=%.1f y=%.1f w=%.1f h=%.1f left=%.6f top=%.6f zoom=%.6f path=%q view=%q words=%q",
+		g.Station, g.State, g.Built, g.Found, g.Changed, g.Asking, g.Busy, g.At.X, g.At.Y, g.Size.Width, g.Size.Height,
 		g.Seen.Min.X.MM(), g.Seen.Min.Y.MM(), g.Zoom, g.Path, g.View, g.Words)
 	if line == s.last {
 		return

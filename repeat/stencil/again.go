@@ -15,13 +15,22 @@ import (
 // same is measured in full. prev stays as it is; the zero Sheet has nothing to
 // take.
 func CutAgain(ctx context.Context, prev Sheet, design pattern.Unit, spec Spec, cloth geom.Length) (Sheet, error) {
+	return CutAgainTelling(ctx, prev, design, spec, cloth, nil)
+}
+
+// CutAgainTelling is CutAgain that tells first what is known soonest: once the webs,
+// the islands, the open area and the flaws of the plain pattern are measured, first is
+// given prev with those of the design. The joint, the cut-outs, the stars and how the
+// paper hangs are still prev's there. It isn't called where the sheet is another, is
+// one of two, or was never cut, nor where nothing has changed.
+func CutAgainTelling(ctx context.Context, prev Sheet, design pattern.Unit, spec Spec, cloth geom.Length, first func(Sheet)) (Sheet, error) {
 	a := prev.kept.before(design, spec, cloth)
 	if a != nil && a.edit.none() && a.cloth == cloth && reflect.DeepEqual(a.sheet.Spec, spec) {
 		same := a.sheet
 		same.kept = prev.kept
 		return same, ctx.Err()
 	}
-	return cutAfter(ctx, a, design, spec, cloth)
+	return cutAfter(ctx, a, design, spec, cloth, first)
 }
 
 // A kept is what a sheet was cut from, and what it was then, for the next edit.
@@ -70,28 +79,28 @@ func (a *again) joint(ctx context.Context, design pattern.Unit, spec Spec) (Join
 	return FindJoint(ctx, design, spec.Field, spec.Step, spec.Joint)
 }
 
-// measured returns a sheet that cuts u with what is measured on the plain pattern.
-func (a *again) measured(u pattern.Unit, spec Spec) (Sheet, *paperKept, error) {
+// measured returns a sheet that cuts u with what is measured on the plain pattern,
+// and whether that is all: whether how its paper hangs is known too.
+func (a *again) measured(u pattern.Unit, spec Spec) (s Sheet, p *paperKept, hung bool, err error) {
 	if a == nil || !a.asDrawn || !spec.Hold.asDrawn() {
-		s, err := measured(u, spec)
-		return s, nil, err
+		s, err = measured(u, spec)
+		return s, nil, false, err
 	}
-	s := Sheet{Spec: spec, Unit: u}
+	s = Sheet{Spec: spec, Unit: u}
 	_, _, s.StepError = u.Lattice.Nearest(geom.Point{Y: spec.Step})
 	old := &a.sheet
 	if a.edit.none() && old.Spec.WebLimit == spec.WebLimit && old.Spec.hangsAlike(spec) {
 		s.Webs, s.Paths, s.OpenPct = old.Webs, old.Paths, old.OpenPct
 		s.Tongues, s.Ribbons, s.Stiff, s.StiffFound = old.Tongues, old.Ribbons, old.Stiff, old.StiffFound
-		return s, a.paper, nil
+		return s, a.paper, true, nil
 	}
-	p := a.paper.edited(a.edit, u.Lattice, spec.WebLimit)
-	if p == nil {
+	if p = a.paper.edited(a.edit, u.Lattice, spec.WebLimit); p == nil {
 		p = paperOf(u, spec.WebLimit)
 	}
 	if p == nil {
-		s, err := measured(u, spec)
-		return s, nil, err
+		s, err = measured(u, spec)
+		return s, nil, false, err
 	}
 	s.Webs, s.OpenPct = p.report, openPct(p.cut.discsMM2(), u.Lattice.CellMM2())
-	return s, p, nil
+	return s, p, true, nil
 }

@@ -205,6 +205,9 @@ func TestWhatIsMeasuredAgainIsWhatIsMeasured(t *testing.T) {
 			}
 			kept++
 			want, err := measured(next, Spec{Step: geom.MM(36), WebLimit: limit})
+			if err == nil {
+				err = want.hang(next.CutOuts())
+			}
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -16,10 +16,10 @@ import (
 // share it. Cut stops early only when ctx is done. A design without motifs makes
 // an empty sheet, which is no error.
 func Cut(ctx context.Context, design pattern.Unit, spec Spec, cloth geom.Length) (Sheet, error) {
-	return cutAfter(ctx, nil, design, spec, cloth)
+	return cutAfter(ctx, nil, design, spec, cloth, nil)
 }
 
-func cutAfter(ctx context.Context, prev *again, design pattern.Unit, spec Spec, cloth geom.Length) (Sheet, error) {
+func cutAfter(ctx context.Context, prev *again, design pattern.Unit, spec Spec, cloth geom.Length, first func(Sheet)) (Sheet, error) {
 	if err := design.Lattice.Check(); err != nil {
 		return Sheet{}, err
 	}
@@ -30,22 +30,29 @@ func cutAfter(ctx context.Context, prev *again, design pattern.Unit, spec Spec, 
 	if err != nil {
 		return Sheet{}, err
 	}
-	sheets, paper := make([]Sheet, len(set.units)), make([]*paperKept, len(set.units))
+	// The joint takes longest: it begins first. Beside it the plain pattern is measured,
+	// and then how the sheets hang.
 	var joint Joint
-	var flaws []Flaw
-	errs := make([]error, len(sheets)+1)
-	// The sheets and the joint are measured side by side.
+	errs := make([]error, len(set.units)+1)
 	var together sync.WaitGroup
-	for i, u := range set.units {
-		together.Go(func() { sheets[i], paper[i], errs[i] = prev.measured(u, spec) })
-	}
-	together.Go(func() { flaws = Flaws(design) })
+	defer together.Wait()
 	together.Go(func() {
 		var err error
 		if joint, err = prev.joint(ctx, design, spec); err != nil {
-			errs[len(sheets)] = fmt.Errorf("joint line: %w", err)
+			errs[len(set.units)] = fmt.Errorf("joint line: %w", err)
 		}
 	})
+	plain, err := prev.plain(design, set.units, spec)
+	if err != nil {
+		return Sheet{}, err
+	}
+	prev.tell(first, plain)
+	sheets := plain.sheets
+	for i := range sheets {
+		if !plain.hung[i] {
+			together.Go(func() { errs[i] = sheets[i].hang(sheets[i].Unit.CutOuts()) })
+		}
+	}
 	together.Wait()
 	for _, err := range errs {
 		if err != nil {
@@ -81,17 +88,17 @@ func cutAfter(ctx context.Context, prev *again, design pattern.Unit, spec Spec, 
 	for i := range sheets {
 		sheets[i].Stars = stars
 	}
-	first := sheets[0]
-	first.Printed, first.Flaws = first.CutOuts, flaws
+	one := sheets[0]
+	one.Printed, one.Flaws = one.CutOuts, plain.flaws
 	if len(sheets) > 1 {
-		first.Second, first.Cover = &sheets[1], set.cover
-		first.Printed = slices.Concat(first.CutOuts, sheets[1].CutOuts)
+		one.Second, one.Cover = &sheets[1], set.cover
+		one.Printed = slices.Concat(one.CutOuts, sheets[1].CutOuts)
 		if set.cover.Sound() {
-			first.Printed = whole
+			one.Printed = whole
 		}
 	}
-	first.kept = &kept{design, cloth, first, paper[0]}
-	return first, ctx.Err()
+	one.kept = &kept{design, cloth, one, plain.paper[0]}
+	return one, ctx.Err()
 }
 
 // A held is a design made ready to be cut: a unit for each sheet, and what its
@@ -150,27 +157,6 @@ func lessMotifs(u pattern.Unit, ids []pattern.ID) pattern.Unit {
 	}
 	u.Motifs = slices.DeleteFunc(slices.Clone(u.Motifs), func(m pattern.Motif) bool { return gone[m.ID] })
 	return u
-}
-
-// measured returns a sheet that cuts u with what is measured on the plain pattern.
-func measured(u pattern.Unit, spec Spec) (Sheet, error) {
-	s := Sheet{Spec: spec, Unit: u}
-	_, _, s.StepError = u.Lattice.Nearest(geom.Point{Y: spec.Step})
-	cuts := u.CutOuts()
-	var errs [2]error
-	var together sync.WaitGroup
-	together.Go(func() { s.Webs = Webs(cuts, spec.WebLimit, u.Lattice.A, u.Lattice.B) })
-	together.Go(func() {
-		s.OpenPct, errs[0] = OpenAreaPct(cuts, u.Lattice.A, u.Lattice.B)
-		s.Paths, errs[1] = Connect(cuts, u.Lattice.A, u.Lattice.B)
-	})
-	together.Wait()
-	for i, measure := range []string{"open area", "islands"} {
-		if errs[i] != nil {
-			return Sheet{}, fmt.Errorf("%s: %w", measure, errs[i])
-		}
-	}
-	return s, s.hang(cuts)
 }
 
 // Bounds returns the box around every hole of the sheet, the stars with it.

@@ -241,6 +241,11 @@ func (b *Board) refresh() {
 	b.layLabels()
 	b.picture.Refresh()
 	b.loupe.refresh()
+	b.Tell()
+}
+
+// Tell tells whoever watches that what the window shows is about to change.
+func (b *Board) Tell() {
 	if b.OnShown != nil {
 		b.OnShown()
 	}

@@ -39,6 +39,9 @@ func (s sign) number(name string) float64 {
 // built reports whether all is worked out.
 func (s sign) built() bool { return s.fields["built"] != "" && s.fields["built"] == s.fields["state"] }
 
+// found reports whether the findings of the plain pattern are shown: webs, islands, flaws.
+func (s sign) found() bool { return s.fields["found"] != "" && s.fields["found"] == s.fields["state"] }
+
 // run starts the program on an order, with a state of its own below a folder.
 func run(binary, order, folder string) (*program, error) {
 	out, in, err := os.Pipe()
