@@ -77,10 +77,15 @@ func snapped(p geom.Point) geom.Point {
 // describe tells what a motif is, and whether it was chosen by a copy.
 func (s *draft) describe(id pattern.ID, op int) string {
 	m, _ := s.w.Order().Motif(id)
-	at := s.w.unit().Number(m.At.X, 3) + ", " + s.w.unit().Format(m.At.Y, 3)
-	text := say("Motif %d: an outline at %s.", int(id), at)
+	return s.w.motifWords(m, op)
+}
+
+// motifWords tell what a motif is, and whether it is seen as a copy.
+func (w *Window) motifWords(m pattern.Motif, op int) string {
+	at := w.unit().Number(m.At.X, 3) + ", " + w.unit().Format(m.At.Y, 3)
+	text := say("Motif %d: an outline at %s.", int(m.ID), at)
 	if m.Shape.Round() {
-		text = say("Motif %d: a dot of %s at %s.", int(id), s.w.unit().Format(m.Shape.Disc.Diameter, 3), at)
+		text = say("Motif %d: a dot of %s at %s.", int(m.ID), w.unit().Format(m.Shape.Disc.Diameter, 3), at)
 	}
 	if op != 0 {
 		text += " " + say("This is a copy of it: drag either, and all follow.")

@@ -12,8 +12,9 @@ import (
 // between them.
 func (s *draft) things() []thing {
 	var all []thing
+	l := s.w.Order().Unit.Lattice
 	for _, m := range s.w.Order().Unit.Motifs {
-		all = append(all, s.motifThing(m.ID, 0, s.homeward(m.ID)))
+		all = append(all, s.w.motifThing(m, 0, l.Into(m.At).Sub(m.At)))
 	}
 	if s.w.Ready() {
 		all = append(all, s.w.paperThings(0, geom.Point{})...)
@@ -22,12 +23,12 @@ func (s *draft) things() []thing {
 }
 
 // motifThing is a motif, or what an operation makes of it, moved to where it is seen.
-func (s *draft) motifThing(id pattern.ID, op int, by geom.Point) thing {
-	m, _ := s.w.Order().Motif(id)
+func (w *Window) motifThing(m pattern.Motif, op int, by geom.Point) thing {
+	id := m.ID
 	return thing{
-		key: thingKey{kind: aMotif, n: int(id)}, words: s.describe(id, op),
+		key: thingKey{kind: aMotif, n: int(id)}, words: w.motifWords(m, op),
 		line: closed(corners(m.Placed().Bounds().Moved(by))), area: true,
-		choose: func() { s.w.choose(id) },
+		choose: func() { w.choose(id) },
 	}
 }
 
@@ -35,7 +36,7 @@ func (s *draft) motifThing(id pattern.ID, op int, by geom.Point) thing {
 func (s *draft) lies(at geom.Point, reach geom.Length) (thing, bool) {
 	if id, op, stands, ok := s.under(at, reach); ok {
 		m, _ := s.w.Order().Motif(id)
-		return s.motifThing(id, op, stands.Sub(m.At)), true
+		return s.w.motifThing(m, op, stands.Sub(m.At)), true
 	}
 	return s.w.paperAt(at, s.snapGround().openings)
 }
@@ -45,9 +46,13 @@ func (w *Window) paperAt(at geom.Point, ground openings) (thing, bool) {
 	if len(ground.unit.Motifs) == 0 {
 		return thing{}, false
 	}
-	words := say("paper")
-	if clear := ground.clear(at, stencil.Field{Left: -clothReach, Width: 2 * clothReach}, clearReach); clear < clearReach {
-		words = say("paper, %s to the nearest cut-out", w.unit().Format(max(clear, 0), 3))
+	words, everywhere := say("paper"), stencil.Field{Left: -clothReach, Width: 2 * clothReach}
+	for within := holePitch(ground.unit); within < clearReach; within *= 2 {
+		// Few cut-outs are asked for, since one is mostly near.
+		if clear := ground.clear(at, everywhere, within); clear < within {
+			words = say("paper, %s to the nearest cut-out", w.unit().Format(max(clear, 0), 3))
+			break
+		}
 	}
 	return thing{key: thingKey{kind: somePaper, at: at}, words: words, line: []geom.Point{at}}, true
 }

@@ -27,6 +27,7 @@ func (w *Window) showKeys() {
 	row(say("Choose with a frame"), say("at the draft: drag on nothing; with Shift it adds"))
 	row(say("Let a place go free"), say("Shift, while drawing or shaping"))
 	row(say("Move a handle alone"), say("Ctrl, while shaping"))
+	row(say("Turn a vector of the lattice freely"), say("Ctrl, while its handle is dragged; with Shift it keeps to whole nudges"))
 	row(say("Draw a tie"), say("at the stencil, after T: drag across a cut-out"))
 	row(say("Add a point to the joint line drawn by hand"), say("Shift with a click on it"))
 	scroll := container.NewVScroll(rows)
