@@ -210,7 +210,7 @@ func (w *Window) repaint() {
 
 // GoTo opens a station, numbered from 0.
 func (w *Window) GoTo(i int) {
-	w.at = i
+	w.at, w.pointing.at = i, thingKey{}
 	w.board.Release()
 	w.pointer.SetText("")
 	w.showBench()
