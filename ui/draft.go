@@ -88,6 +88,7 @@ func (s *draft) latticeFields() {
 	spacing("Along", func(_, b geom.Length) geom.Length { return b }, func(l, a, _ geom.Length) (geom.Length, geom.Length) { return a, l })
 	f.length("Step", "Change Step", geom.KaneSun,
 		func(o document.Order) geom.Length { return o.Sheet.Step }, document.SetStep)
+	f.words("Drag a square beyond the cell to pull the lattice, or take it with K and nudge it.")
 }
 
 func (s *draft) motifFields() {
@@ -116,12 +117,12 @@ func (s *draft) next() (geom.Shape, error) {
 		o, err := geom.ParsePathData(s.path.Text)
 		return geom.Shape{Outline: o}, err
 	}
-	d, err := geom.ParseLength(s.diameter.Text, geom.MMUnit)
+	d, err := geom.ParseLength(s.diameter.Text, s.w.unit())
 	return geom.DiscShape(geom.Point{}, d), err
 }
 
 func (s *draft) resize() {
-	d, err := geom.ParseLength(s.diameter.Text, geom.MMUnit)
+	d, err := geom.ParseLength(s.diameter.Text, s.w.unit())
 	if err != nil {
 		s.w.Say(sentence(err))
 		return

@@ -190,3 +190,19 @@ func fieldText(w *Window, name string) string {
 	})
 	return text
 }
+
+// A number without a unit is in the unit that is shown, in fields that are no part of the
+// order too; one with a unit is in its own.
+func TestABareNumberIsInTheUnitThatIsShown(t *testing.T) {
+	w := onBench(t, "small-dot")
+	w.typed(fyne.KeyU, 0) // cm
+	s := theDraft(w)
+	for text, want := range map[string]geom.Length{"0.07": geom.MM(0.7), "0.6 mm": geom.MM(0.6), "1/40 in": geom.MM(0.635)} {
+		w.chooseAll()
+		s.diameter.SetText(text)
+		s.resize()
+		if got := w.Order().Unit.Motifs[0].Shape.Disc.Diameter; got != want {
+			t.Errorf("%q makes a dot of %v, want %v", text, got, want)
+		}
+	}
+}

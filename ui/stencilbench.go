@@ -11,7 +11,7 @@ import (
 // misplaced is a field of the joint view; it is no part of the order.
 func (s *stencilStation) misplaced(name string, set func(geom.Length)) {
 	e := newEntry(func(text string) {
-		l, err := geom.ParseLength(text, geom.MMUnit)
+		l, err := geom.ParseLength(text, s.w.unit())
 		if err != nil {
 			s.w.Say(sentence(err))
 			return
