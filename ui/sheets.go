@@ -26,6 +26,7 @@ type sheetsStation struct {
 	form    *form
 	content fyne.CanvasObject
 	write   *widget.Button
+	print   *widget.Button
 	files   *widget.Label
 	cut     cutSheet
 	shows   *widget.RadioGroup
@@ -96,6 +97,8 @@ func newSheets(w *Window) *sheetsStation {
 				return document.SetSheets(o, next)
 			})
 	}
+	s.print = widget.NewButton(say("Print…"), w.print)
+	f.add(s.print)
 	f.heading("Transfer")
 	f.choice("Marks", "Change Marks", document.MarkNames,
 		func(o document.Order) string { return cmp.Or(o.Sheets.Marks, document.FilledMarks) },
@@ -165,8 +168,10 @@ func (s *sheetsStation) refresh() {
 	s.files.SetText("  " + strings.Join(report.Names(s.w.work), "\n  "))
 	if s.w.Ready() {
 		s.write.Enable()
+		s.print.Enable()
 	} else {
 		s.write.Disable()
+		s.print.Disable()
 	}
 }
 

@@ -84,3 +84,11 @@ func Names(w repeat.Work) []string {
 	}
 	return names
 }
+
+// Paged lists the files of the job folder of w that are made for the pages of a usual
+// printer; the others that can be printed are as large as the paper or the field.
+func Paged(w repeat.Work) []string {
+	return slices.DeleteFunc(Names(w), func(name string) bool {
+		return !strings.HasSuffix(name, ".pdf") || strings.HasPrefix(name, "cut") || strings.Contains(name, "-whole")
+	})
+}
