@@ -51,6 +51,7 @@ func commands() []command {
 	table = append(table, benchCommands()...)
 	return append(table,
 		command{"Help", named("Find a Command…"), keys(key(fyne.KeyF, ctrl)), nil, (*Window).findCommand},
+		command{"Help", named("First Steps"), keys(key(fyne.KeyF1, shift)), nil, (*Window).takeSteps},
 		command{"Help", named("Keys"), keys(key(fyne.KeyF1, 0)), nil, (*Window).showKeys})
 }
 

@@ -20,7 +20,7 @@ func standsFor(t *testing.T, names ...string) (folder string) {
 	t.Helper()
 	folder = t.TempDir()
 	for _, name := range names {
-		script := fmt.Sprintf("#!/bin/sh\nfor last; do :; done\nprintf '%%%%s ' \"$@\" >>'%[1]s/%[2]s.given'\ncp \"$last\" '%[1]s/' 2>/dev/null\nexit 0\n", folder, name)
+		script := fmt.Sprintf("#!/bin/sh\nfor last; do :; done\nprintf '%%s ' \"$@\" >>'%[1]s/%[2]s.given'\ncp \"$last\" '%[1]s/' 2>/dev/null\nexit 0\n", folder, name)
 		if err := os.WriteFile(filepath.Join(folder, name), []byte(script), 0o755); err != nil {
 			t.Fatal(err)
 		}

@@ -40,6 +40,7 @@ func afterACrash(t *testing.T, titles ...string) (*Window, string) {
 	leaveBehind(t, folder, titles...)
 	a := test.NewTempApp(t)
 	a.Preferences().SetString(languageKey, "en")
+	a.Preferences().SetBool(stepsKey, true)
 	o, err := ReadStarter("small-dot")
 	if err != nil {
 		t.Fatal(err)

@@ -87,6 +87,7 @@ func open(t *testing.T, o document.Order) *Window {
 	t.Helper()
 	a := test.NewTempApp(t)
 	a.Preferences().SetString(languageKey, "en")
+	a.Preferences().SetBool(stepsKey, true)
 	w := New(a, o, "", session.In(t.TempDir(), time.Hour))
 	w.win.Resize(fyne.NewSize(1440, 900))
 	settle(t, w)

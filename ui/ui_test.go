@@ -26,6 +26,7 @@ func onBench(t *testing.T, starter string) *Window {
 	t.Helper()
 	a := test.NewTempApp(t)
 	a.Preferences().SetString(languageKey, "en") // whatever the system speaks
+	a.Preferences().SetBool(stepsKey, true)
 	o, err := ReadStarter(starter)
 	if err != nil {
 		t.Fatal(err)

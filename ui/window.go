@@ -40,6 +40,7 @@ type Window struct {
 	stations []station
 	at       int // the station that is shown
 	bar      *stationBar
+	lead     lead
 	left     *container.Scroll // the bench
 	right    *inspector
 	status   *widget.Label
@@ -51,12 +52,14 @@ type Window struct {
 func New(app fyne.App, order document.Order, path string, store session.Store) *Window {
 	speak(languageOf(app.Preferences()))
 	shop := newWorkshop(app, store)
-	return shop.window(shop.open(order, path, true), draftAt)
+	w := shop.window(shop.open(order, path, true), draftAt)
+	w.takeFirstSteps()
+	return w
 }
 
 // window opens a window on an order, at a station.
 func (s *workshop) window(o *openOrder, at int) *Window {
-	w := &Window{workshop: s, win: s.app.NewWindow("Tsugime"), at: at}
+	w := &Window{workshop: s, win: s.app.NewWindow("Tsugime"), at: at, lead: lead{step: -1}}
 	s.writings.add(&w.writes)
 	o.shownBy(w)
 	w.board = board.New(s.dressed.frame())
@@ -104,7 +107,7 @@ func (w *Window) layout() fyne.CanvasObject {
 		return container.NewStack(strut, o)
 	}
 	below := container.NewBorder(widget.NewSeparator(), nil, nil, w.pointer, w.status)
-	top := container.NewBorder(nil, widget.NewSeparator(), nil, nil, w.bar)
+	top := container.NewBorder(nil, w.furnishLead(), nil, nil, container.NewBorder(nil, widget.NewSeparator(), nil, nil, w.bar))
 	middle := container.NewBorder(nil, nil,
 		container.NewHBox(side(w.left, 288), widget.NewSeparator()),
 		container.NewHBox(widget.NewSeparator(), side(container.NewVScroll(container.NewPadded(w.right.content)), 312)),
@@ -196,6 +199,7 @@ func (w *Window) refresh() {
 	w.repaint()
 	w.right.show(s)
 	w.bar.refresh()
+	w.step()
 }
 
 // repaint shows the scene again without touching the panels.
