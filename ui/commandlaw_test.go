@@ -112,6 +112,9 @@ func (f *fidget) once() {
 	default:
 		f.control()
 	}
+	if f.random.IntN(20) > 0 {
+		f.w.cancel() // what is built goes on with the next thing; one in twenty is built
+	}
 	f.holds()
 }
 

@@ -98,6 +98,9 @@ func (w *Window) step() {
 // tellStep shows the step in the strip, or none.
 func (w *Window) tellStep() {
 	l := &w.lead
+	if all := w.win.Content(); all != nil && l.strip.Visible() != (l.step >= 0) {
+		defer all.Refresh() // what is around the strip takes its room, or gives it
+	}
 	if l.step < 0 {
 		l.strip.Hide()
 		return
