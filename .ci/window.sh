@@ -33,6 +33,9 @@ trap cleanup EXIT
 export LANG=en_GB.UTF-8 FYNE_SCALE=1 HOME="$state/home" TSUGIME_SIGNS="$state/signs"
 export XDG_STATE_HOME="$state/state" XDG_CONFIG_HOME="$state/config" XDG_CACHE_HOME="$state/cache"
 mkdir -p "$HOME" "$XDG_STATE_HOME" "$XDG_CONFIG_HOME" "$XDG_CACHE_HOME"
+# Someone who has gone the first steps: the strip that tells them has tests of its own.
+mkdir -p "$XDG_CONFIG_HOME/fyne/org.tsugime.Tsugime"
+echo '{"first-steps":true}' >"$XDG_CONFIG_HOME/fyne/org.tsugime.Tsugime/preferences.json"
 order="$HOME/coat.tsugime"
 log="$out/log.txt"
 : >"$log"

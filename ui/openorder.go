@@ -84,7 +84,7 @@ func (o *openOrder) renew() {
 // and how many that take longer may go on beside it, left to end by themselves.
 const (
 	stopWait = 2 * time.Second
-	mostLeft = 2
+	mostLeft = 1
 )
 
 // rebuild carries the order along the line in the background; the newest wins. It waits

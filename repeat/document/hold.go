@@ -56,6 +56,11 @@ func (o Order) withTies(second bool, ties []stencil.Tie) Order {
 // AddTies adds ties to the first sheet, or to the second. An order that was held
 // as drawn is held with ties from then on.
 func AddTies(o Order, second bool, ties ...stencil.Tie) (Order, error) {
+	for _, t := range ties {
+		if err := o.reaches(t); err != nil {
+			return o, err
+		}
+	}
 	next := o.withTies(second, slices.Concat(o.Ties(second), ties))
 	if next.Sheet.Hold.Way == stencil.AsDrawn {
 		next.Sheet.Hold.Way = stencil.WithTies
@@ -63,11 +68,27 @@ func AddTies(o Order, second bool, ties ...stencil.Tie) (Order, error) {
 	return o.checked(next)
 }
 
+// mostTieCells is how many cells a tie may reach over, by its box: a longer one is a slip
+// of the hand, and hundreds of its copies would lie over one another.
+const mostTieCells = 200
+
+// reaches refuses a tie that reaches over far more cells than any tie does.
+func (o Order) reaches(t stencil.Tie) error {
+	box := geom.BoxOf(t.From, t.To).Grown(t.Width / 2)
+	if n := o.Unit.Lattice.Count(box.Width(), box.Height()); n > mostTieCells {
+		return fmt.Errorf("tie: it reaches over %.0f cells; draw it across the cut-out that it holds", n)
+	}
+	return nil
+}
+
 // SetTie puts another tie in the place of number i of one sheet.
 func SetTie(o Order, second bool, i int, tie stencil.Tie) (Order, error) {
 	ties := slices.Clone(o.Ties(second))
 	if i < 0 || i >= len(ties) {
 		return o, noTie(i, len(ties))
+	}
+	if err := o.reaches(tie); err != nil {
+		return o, err
 	}
 	ties[i] = tie
 	return o.checked(o.withTies(second, ties))
