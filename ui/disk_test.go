@@ -77,13 +77,3 @@ func TestSavingDoesNotWriteOverAnotherState(t *testing.T) {
 		t.Error("the second saving did not save")
 	}
 }
-
-// soon waits until what is written in the background is on the disk.
-func soon(t *testing.T, what string, holds func() bool) {
-	t.Helper()
-	for end := time.Now().Add(time.Minute); !holds(); time.Sleep(2 * time.Millisecond) {
-		if time.Now().After(end) {
-			t.Fatalf("%s: not within a minute", what)
-		}
-	}
-}
