@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/big"
 	"strings"
+	"unicode"
 )
 
 // A Unit is a measure that people write lengths in. Its size is an exact
@@ -115,52 +116,86 @@ func (u Unit) rat(l Length) *big.Rat {
 }
 
 // ParseLength reads a length as people write it: "12", "12mm", "1.2 cm",
-// "1/2 in", "6 kane sun", "3 sun 5 bu", with a point or a comma. A number
-// without a unit is in bare; a sun, bu, rin or shaku without a ruler is on
-// bare's ruler, or kane where bare has none. The sum is rounded once.
+// "1 1/2 in", "6 kane sun", "3 sun 5 bu", "182/6", "3 mm + 2 cm", with a point or a
+// comma; in Japanese "3寸5分", "鯨尺1尺2寸", "１２．５ミリ". A number without a unit is in
+// bare; a sun, bu, rin or shaku without a ruler is on the ruler named first, on bare's,
+// or kane where there is none. The sum is rounded once.
 func ParseLength(text string, bare Unit) (Length, error) {
 	words := splitLength(text)
+	if len(words) > 1 && (words[0] == "kane" || words[0] == "kujira") && numeric(words[1]) {
+		bare, _ = UnitNamed(words[0] + " sun")
+		words = words[1:]
+	}
 	if len(words) == 0 {
 		return 0, fmt.Errorf("%q is no length; write a number and a unit, like 12 mm", text)
 	}
 	sum, sign := new(big.Rat), int64(1)
-	if words[0] == "-" {
-		sign, words = -1, words[1:]
-	}
 	for first := true; first || len(words) > 0; first = false {
+		joined := words[0] == "+" || words[0] == "-"
+		if joined {
+			sign = 1
+			if words[0] == "-" {
+				sign = -1
+			}
+			words = words[1:]
+		}
 		var n *big.Rat
 		var err error
 		if n, words, err = takeNumber(words); err != nil {
 			return 0, fmt.Errorf("%q: %w", text, err)
 		}
-		if !first && len(words) == 0 {
+		if !first && !joined && len(words) == 0 {
 			return 0, fmt.Errorf("%q: the %s has no unit; write it, like 3 sun 5 bu", text, n.RatString())
 		}
 		var u Unit
 		if u, words, err = takeUnit(words, bare); err != nil {
 			return 0, fmt.Errorf("%q: %w", text, err)
 		}
-		sum.Add(sum, n.Mul(n, big.NewRat(u.num, u.den)))
+		sum.Add(sum, n.Mul(n, big.NewRat(sign*u.num, u.den)))
 	}
-	return MMUnit.Of(sum.Mul(sum, big.NewRat(sign, 1)))
+	return MMUnit.Of(sum)
 }
 
-// splitLength parts text into numbers, words and slashes.
+// japaneseWords are the words for rulers and units in Japanese.
+var japaneseWords = map[string]string{
+	"尺": "shaku", "寸": "sun", "分": "bu", "厘": "rin", "鯨尺": "kujira", "鯨": "kujira", "曲尺": "kane", "曲": "kane",
+	"ミリ": "mm", "ミリメートル": "mm", "センチ": "cm", "センチメートル": "cm", "メートル": "m", "インチ": "in",
+}
+
+// plainRune is a letter, digit or sign of full width as the plain one (Unicode, block
+// Halfwidth and Fullwidth Forms), and one sign for each meaning.
+func plainRune(r rune) rune {
+	switch {
+	case r >= 0xff01 && r <= 0xff5e:
+		r -= 0xfee0
+	case r == '\u3000' || r == '\u00a0' || r == '\t':
+		return ' '
+	}
+	switch r {
+	case ',':
+		return '.'
+	case '−', '–':
+		return '-'
+	case '×':
+		return '*'
+	case '÷':
+		return '/'
+	}
+	return r
+}
+
+// splitLength parts text into numbers, words and signs.
 func splitLength(text string) []string {
 	var b strings.Builder
 	kind := ' '
-	for _, r := range strings.ToLower(strings.TrimSpace(text)) {
+	for _, r := range text {
+		r = unicode.ToLower(plainRune(r))
 		now := 'a'
 		switch {
-		case r >= '0' && r <= '9' || r == '.' || r == ',':
+		case r >= '0' && r <= '9' || r == '.':
 			now = '0'
-			if r == ',' {
-				r = '.'
-			}
-		case r == '/' || r == '-' || r == '+':
+		case strings.ContainsRune("/*-+ ", r):
 			now = r
-		case r == ' ' || r == '\t' || r == '\u00a0':
-			now = ' '
 		}
 		if now != kind {
 			b.WriteByte(' ')
@@ -168,10 +203,47 @@ func splitLength(text string) []string {
 		kind = now
 		b.WriteRune(r)
 	}
-	return strings.Fields(b.String())
+	words := strings.Fields(b.String())
+	for i, w := range words {
+		if known, ok := japaneseWords[w]; ok {
+			words[i] = known
+		}
+	}
+	return words
 }
 
+// takeNumber takes a number, "1.5", a whole one with a fraction, "1 1/2", or several that
+// are multiplied and divided in their order, "182/6*2".
 func takeNumber(words []string) (*big.Rat, []string, error) {
+	n, words, err := takeDigits(words)
+	if err != nil {
+		return nil, nil, err
+	}
+	if len(words) >= 3 && numeric(words[0]) && words[1] == "/" && numeric(words[2]) {
+		part, rest, err := takeNumber(words)
+		if err != nil {
+			return nil, nil, err
+		}
+		return n.Add(n, part), rest, nil
+	}
+	for len(words) >= 2 && (words[0] == "/" || words[0] == "*") && numeric(words[1]) {
+		by, rest, err := takeDigits(words[1:])
+		switch {
+		case err != nil:
+			return nil, nil, err
+		case words[0] == "*":
+			n.Mul(n, by)
+		case by.Sign() == 0:
+			return nil, nil, fmt.Errorf("can't divide by %s", words[1])
+		default:
+			n.Quo(n, by)
+		}
+		words = rest
+	}
+	return n, words, nil
+}
+
+func takeDigits(words []string) (*big.Rat, []string, error) {
 	if len(words) == 0 || !numeric(words[0]) {
 		return nil, nil, fmt.Errorf("a number is missing; write it before the unit, like 12 mm")
 	}
@@ -179,15 +251,7 @@ func takeNumber(words []string) (*big.Rat, []string, error) {
 	if !ok {
 		return nil, nil, fmt.Errorf("%s is no number", words[0])
 	}
-	words = words[1:]
-	if len(words) >= 2 && words[0] == "/" && numeric(words[1]) {
-		d, ok := new(big.Rat).SetString(words[1])
-		if !ok || d.Sign() == 0 {
-			return nil, nil, fmt.Errorf("can't divide by %s", words[1])
-		}
-		return n.Quo(n, d), words[2:], nil
-	}
-	return n, words, nil
+	return n, words[1:], nil
 }
 
 // numeric reports whether a word is digits with at most one point, short enough
@@ -198,8 +262,8 @@ func numeric(word string) bool {
 }
 
 func takeUnit(words []string, bare Unit) (Unit, []string, error) {
-	if len(words) == 0 {
-		return bare, nil, nil
+	if len(words) == 0 || words[0] == "+" || words[0] == "-" {
+		return bare, words, nil
 	}
 	if len(words) >= 2 {
 		if u, ok := UnitNamed(words[0] + " " + words[1]); ok {

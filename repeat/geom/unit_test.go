@@ -92,8 +92,8 @@ func TestWhatIsNoLengthIsToldSo(t *testing.T) {
 	for text, want := range map[string]string{
 		"": "is no length; write a number and a unit, like 12 mm", "mm": "a number is missing", "-": "a number is missing",
 		"12 furlongs": "furlongs is no unit; use mm", "1/0 mm": "can't divide by 0", "1..2": "a number is missing",
-		"5 - 3 mm": "- is no unit", "99999999999999999999 m": "longer than any cloth", "0x10": "is no unit",
-		"1e9": "is no unit", "NaN": "a number is missing", "1/2/3": "/ is no unit",
+		"5 -": "a number is missing", "99999999999999999999 m": "longer than any cloth", "0x10": "is no unit",
+		"1e9": "is no unit", "NaN": "a number is missing",
 		"3 sun 5": "the 5 has no unit; write it, like 3 sun 5 bu", "1234567890123456789012345": "a number is missing",
 	} {
 		if got, err := geom.ParseLength(text, geom.MMUnit); err == nil || !strings.Contains(err.Error(), want) {
