@@ -45,6 +45,11 @@ var (
 	aCondition = reflect.TypeFor[bool]()
 )
 
+// reckons reports whether a text adds or multiplies, and so is no length by itself.
+func reckons(text string) bool {
+	return strings.ContainsAny(text, "*+×÷") || strings.Contains(strings.TrimLeft(text, " -"), "-")
+}
+
 // parseFormula reads a formula with a result of a kind over the names that are
 // known. A text that is a length by itself ("8 sun", "2.5") is one in unit.
 func parseFormula(text string, kind reflect.Type, known values, unit geom.Unit) (formula, error) {
@@ -52,7 +57,7 @@ func parseFormula(text string, kind reflect.Type, known values, unit geom.Unit) 
 	if n := utf8.RuneCountInString(text); n > maxFormula {
 		return f, fmt.Errorf("%d characters; keep a formula to %d", n, maxFormula)
 	}
-	if kind == aLength {
+	if kind == aLength && !reckons(text) {
 		if l, err := geom.ParseLength(text, unit); err == nil {
 			if l.Abs() > formulaReach {
 				return f, errReach
